@@ -1,0 +1,1 @@
+"""Where temperatures come from: loggers' files and sensors, each read with suspicion."""

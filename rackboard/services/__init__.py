@@ -1,0 +1,1 @@
+"""Use cases of the bench. No Qt, no SQL: they are handed a store and a clock."""

@@ -1,0 +1,185 @@
+"""The list "Due and happened": alarms first, then what is to come, then today's journal."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from rackboard.core.bench import Event
+from rackboard.core.instants import DAY_US, Instant
+from rackboard.core.standing import Standing
+from rackboard.core.temperature import format_temperature
+from rackboard.core.words import Word
+from rackboard.services.agenda import Due
+from rackboard.ui.board_presenter import DUE_DETAILS, DUE_GLYPHS, DUE_TITLES, BoardPresenter
+from rackboard.ui.board_view import Happening, HappeningKind
+from rackboard.ui.tile import HOLD_GLYPHS, Glyph
+
+SHOWN_US = 3 * DAY_US
+"""The list goes back so far; the journal itself keeps everything."""
+
+_BATCH = {"mixed": "mixed", "all racked": "all racked", "last look": "last look done"}
+_JOINT = {
+    "may come off the rack": "may come off the rack",
+    "safe to hit": "safe to hit",
+    "disturbed": "disturbed",
+    "glued late": "glued late",
+}
+_GLYPHS = {
+    "mixed": Glyph.EYE, "all racked": Glyph.EYE, "last look": Glyph.EYE,
+    "may come off the rack": Glyph.HAND, "safe to hit": Glyph.TICK, "job safe": Glyph.TICK,
+    "ready": Glyph.TICK, "disturbed": Glyph.ROD, "permission withdrawn": Glyph.LOCK,
+}  # fmt: skip
+_WORDS = {Glyph.EYE: Word.WET, Glyph.HAND: Word.BENCH, Glyph.TICK: Word.CURED}
+
+
+class HappeningPresenter:
+    """Makes the lines of the list.
+
+    Parameters
+    ----------
+    presenter : BoardPresenter
+        Of the same moment.
+    notes : iterable of str
+        What the board has to say of itself ("Desktop notices: not working since 14:05").
+    """
+
+    def __init__(self, presenter: BoardPresenter, notes: Iterable[str] = ()) -> None:
+        self._p = presenter
+        self._notes = tuple(notes)
+
+    def happenings(self, events: Iterable[Event]) -> tuple[Happening, ...]:
+        """Return all lines."""
+        alarms = self._alarms()
+        coming = [self._coming(n, due) for n, due in enumerate(self._p.coming())]
+        notes = [
+            Happening(f"note:{n}", HappeningKind.HAPPENED, "", Glyph.CLOCK, text, accessible=text)
+            for n, text in enumerate(self._notes)
+        ]
+        return (*alarms, *coming, *notes, *self._happened(events))
+
+    def head(self, happenings: Iterable[Happening]) -> str:
+        """Return the count beside the head: "1 hold, 10 more today"."""
+        alarms = sum(h.kind is HappeningKind.ALARM for h in happenings)
+        rest = sum(h.kind is not HappeningKind.ALARM for h in happenings) - 1
+        parts = []
+        if alarms:
+            parts.append(f"{alarms} hold" if alarms == 1 else f"{alarms} holds")
+        if rest > 0:
+            parts.append(f"{rest} more")
+        return ", ".join(parts)
+
+    def _alarms(self) -> list[Happening]:
+        alarms = []
+        for standing in self._p.board.standings:
+            hold = standing.hold
+            if hold is None:
+                continue
+            where = self._p.snapshot.where(standing.club.id)
+            _, reason, detail, _ = self._p.time_words(standing)
+            ask = "Head turned? Say what you did."
+            title = f"{where}, {standing.club.name.lower()}, job {standing.job.number}"
+            short = f"{where}, {standing.club.name.lower()}"
+            text = f"{reason[0].upper()}{reason[1:]}, {detail}."
+            alarms.append(
+                Happening(
+                    f"hold:{standing.joint.id}", HappeningKind.ALARM,
+                    self._p.times.clock(hold.from_us), HOLD_GLYPHS[hold.reason], title,
+                    (text, ask), short, (text, "Say what you did."), Word.HOLD, "Answer",
+                    f"HOLD {title}. {text} {ask}",
+                )
+            )  # fmt: skip
+        return alarms
+
+    def _coming(self, number: int, due: Due) -> Happening:
+        places = self._p.places(due.standings)
+        title = f"{DUE_TITLES[due.kind]}, {places}"
+        glyph = DUE_GLYPHS[due.kind]
+        time = self._p.times.limit(due.at_us)
+        detail = DUE_DETAILS[due.kind]
+        key = f"due:{due.standings[0].joint.id}:{due.kind.value}:{number}"
+        return Happening(
+            key, HappeningKind.DUE, time, glyph, title, (detail,), title, (detail,),
+            _WORDS.get(glyph), accessible=f"{time}, {title}: {detail}",
+        )  # fmt: skip
+
+    def _happened(self, events: Iterable[Event]) -> list[Happening]:
+        """Return the journal's lines; clubs of one batch and one moment share a line."""
+        by_joint = {s.joint.id: s for s in self._p.board.standings}
+        groups: dict[tuple[Instant, str, int], list[Event]] = {}
+        for event in events:
+            if event.at_us > self._p.now:
+                continue
+            batch = 0
+            if event.subject == "joint" and event.subject_id in by_joint:
+                batch = by_joint[event.subject_id].batch.id
+            key = (event.at_us, event.kind, batch or event.subject_id)
+            groups.setdefault(key, []).append(event)
+        lines = []
+        for (at, kind, _), members in groups.items():
+            title = self._title(members, by_joint)
+            if not title:
+                continue
+            time = self._p.times.moment(at)
+            glyph = _GLYPHS.get(kind)
+            key = f"event:{members[0].id}"
+            lines.append(
+                Happening(
+                    key, HappeningKind.HAPPENED, time, glyph, title, title_short=title,
+                    word=None if glyph is None else _WORDS.get(glyph),
+                    accessible=f"{time}, {title}",
+                )
+            )  # fmt: skip
+        return lines
+
+    def _title(self, events: list[Event], by_joint: dict[int, Standing]) -> str:
+        event = events[0]
+        data = event.data
+        snapshot = self._p.snapshot
+        if event.subject == "batch":
+            batch = snapshot.batches.get(event.subject_id)
+            name = f"Batch {batch.number}" if batch else "A batch"
+            if event.kind == "corrected":
+                was, is_ = data.get("was_us"), data.get("is_us")
+                if isinstance(was, int) and isinstance(is_, int):
+                    moment = self._p.times.moment
+                    return f"{name}: mixed {moment(is_)}, was {moment(was)}"
+            return f"{name} {_BATCH.get(event.kind, event.kind)}"
+        if event.subject == "joint":
+            members = [by_joint[e.subject_id] for e in events if e.subject_id in by_joint]
+            if not members:
+                return ""
+            clubs = members[0].club.name if len(members) == 1 else f"{len(members)} clubs"
+            text = _JOINT.get(event.kind, event.kind)
+            if event.kind == "hold ended":
+                text = f"hold ended: {data.get('outcome')}"
+            return f"Job {members[0].job.number}, {clubs}: {text}"
+        if event.subject in ("job", "club"):
+            return self._work_title(event)
+        if event.subject == "zone" and event.subject_id in snapshot.zones:
+            return self._zone_title(event, snapshot.zones[event.subject_id].name)
+        return ""
+
+    def _work_title(self, event: Event) -> str:
+        snapshot = self._p.snapshot
+        if event.subject == "job":
+            job = snapshot.jobs.get(event.subject_id)
+            text = {"job safe": "whole job safe to hit", "ready": "READY"}.get(event.kind, event.kind)
+            return f"Job {job.number}: {text}" if job else ""
+        club = snapshot.clubs.get(event.subject_id)
+        place_id, slot = event.data.get("place"), event.data.get("slot")
+        if club is None or not isinstance(place_id, int) or place_id not in snapshot.places:
+            return ""
+        to = snapshot.places[place_id].slot_name(slot if isinstance(slot, int) else None)
+        return f"{club.name} moved to {to}"
+
+    def _zone_title(self, event: Event, zone: str) -> str:
+        data = event.data
+        mc = data.get("mc")
+        if event.kind == "temperature typed" and isinstance(mc, int):
+            return f"{zone}: {format_temperature(mc, self._p.unit)} typed"
+        if event.kind == "low said" and isinstance(mc, int):
+            return f"{zone}: lowest {format_temperature(mc, self._p.unit)} said"
+        if event.kind == "record imported":
+            return f"{zone}: {data.get('new')} readings imported"
+        return ""
+

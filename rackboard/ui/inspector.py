@@ -1,0 +1,242 @@
+"""The inspector: one slot in full, with its curve, its three lines and what can be done."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QRectF, Signal
+from PySide6.QtGui import QPainter, QPaintEvent, QPen, QResizeEvent
+from PySide6.QtWidgets import QWidget
+
+from rackboard.core.words import Word
+from rackboard.ui import edges, glyphs, type
+from rackboard.ui.curve import CurvePainter
+from rackboard.ui.inspector_view import Action, InspectorView, Permission, Reason
+from rackboard.ui.keys import APART, RIM, TARGET, Key
+from rackboard.ui.theme import Theme
+from rackboard.ui.tile import HOLD_GLYPHS, WORD_GLYPHS, Glyph
+from rackboard.ui.type import Align, Roles
+
+
+class Inspector(QWidget):
+    """The card in the right column.
+
+    Signals
+    -------
+    action_chosen(str)
+        The key of a button.
+    """
+
+    action_chosen = Signal(str)
+
+    def __init__(self, theme: Theme, *, large: bool, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._view: InspectorView | None = None
+        self._keys: list[Key] = []
+        self._reasons_shown = False
+        self.show_size(theme, large=large)
+
+    def show_size(self, theme: Theme, *, large: bool) -> None:
+        """Take another scheme or size."""
+        self._theme, self._large, self._roles = theme, large, Roles(large=large)
+        self._pad = 22.0 if large else 14.0
+        self._curve = CurvePainter(theme, self._roles, times=large)
+        for key in self._keys:
+            key.show_theme(theme, self._roles)
+        if self._view is not None:
+            self._show_keys(self._view.actions)
+        self.update()
+
+    def show_inspector(self, view: InspectorView | None) -> None:
+        """Show another slot, or the same with new times."""
+        old = self._view
+        if view == old:
+            return
+        self._view = view
+        actions = view.actions if view is not None else ()
+        if old is None or actions != old.actions:
+            self._show_keys(actions)
+        self.setAccessibleName(view.accessible if view is not None else "Nothing chosen")
+        self.update()
+
+    def keys(self) -> list[Key]:
+        """Return the buttons in sight."""
+        return [key for key in self._keys if not key.isHidden()]
+
+    def _show_keys(self, actions: tuple[Action, ...]) -> None:
+        shown = [action for action in actions if (action.large if self._large else action.small)]
+        names = [(key.objectName(), key.text(), key.isEnabled()) for key in self._keys]
+        if names != [(action.key, action.text, action.enabled) for action in shown]:
+            for key in self._keys:
+                key.hide()
+                key.deleteLater()
+            self._keys = [self._key(action) for action in shown]
+        self._place_keys()
+
+    def _key(self, action: Action) -> Key:
+        key = Key(action.text, self._theme, self._roles, self)
+        key.setObjectName(action.key)
+        key.setEnabled(action.enabled)
+        key.clicked.connect(self._on_key_clicked)
+        key.show()
+        return key
+
+    def _on_key_clicked(self) -> None:
+        sender = self.sender()
+        if sender is not None:
+            self.action_chosen.emit(sender.objectName())
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Place the keys anew."""
+        super().resizeEvent(event)
+        self._place_keys()
+
+    def _place_keys(self) -> None:
+        count = len(self._keys)
+        if not count:
+            return
+        left = round(self._pad) - RIM
+        room = self.width() - 2 * left
+        top = self.height() - (16 if self._large else 11) - TARGET - RIM
+        wide = (room - (count - 1) * (APART - 2 * RIM)) / count
+        for number, key in enumerate(self._keys):
+            x = left + number * (wide + APART - 2 * RIM)
+            key.setGeometry(round(x), top, round(x + wide) - round(x), TARGET + 2 * RIM)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint the card."""
+        del event
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        theme = self._theme
+        card = QRectF(self.rect())
+        painter.setPen(QPen(theme.surf if theme.dark else theme.line, 1))
+        painter.setBrush(theme.surf)
+        painter.drawRoundedRect(card.adjusted(0.5, 0.5, -0.5, -0.5), 10, 10)
+        if self._view is not None:
+            self._paint(painter, self._view)
+        painter.end()
+
+    def _paint(self, painter: QPainter, view: InspectorView) -> None:
+        large, pad = self._large, self._pad
+        right = self.width() - pad
+        y = self._title(painter, view, right)
+        self._reasons_shown = bool(view.reasons)
+        y = self._permissions(painter, view.permissions, y, right)
+        if view.reasons:
+            y = self._reasons(painter, view.reasons, y, right)
+        keys_top = float(self.height() - (16 if large else 11) - TARGET)
+        bottom = self._foot(painter, view, keys_top - (13 if large else 9), right)
+        if view.curve is not None:
+            area = QRectF(pad, y, right - pad, bottom - y)
+            self._curve.paint(painter, area, view.curve)
+
+    def _title(self, painter: QPainter, view: InspectorView, right: float) -> float:
+        theme, roles, large, pad = self._theme, self._roles, self._large, self._pad
+        baseline = 42.0 if large else 31.0
+        limit = right
+        if view.word is not None:
+            limit = self._plate(painter, view.word, view, right) - 12
+        x = pad
+        if view.slot:
+            x += type.draw(painter, roles.inspector_title, x, baseline, view.slot, theme.sub)
+            x += 13 if large else 10
+        title = type.fitting(roles.inspector_title, view.title, limit - x)
+        type.draw(painter, roles.inspector_title, x, baseline, title, theme.text)
+        y = baseline
+        lines = view.lines if large else view.lines[:1]
+        for number, line in enumerate(lines):
+            y += (26 if number == 0 else 22) if large else 20
+            below_plate = number > 0 or not large
+            room = (right if below_plate or view.word is None else limit) - pad
+            text = type.fitting(roles.fact, line, room)
+            type.draw(painter, roles.fact, pad, y, text, theme.sub)
+        return y
+
+    def _plate(
+        self, painter: QPainter, word: Word, view: InspectorView, right: float
+    ) -> float:
+        theme, roles, large = self._theme, self._roles, self._large
+        style = roles.inspector_time._replace(px=24 if large else 17)
+        size = 22.0 if large else 16.0
+        lead, gap = (14.0, 9.0) if large else (11.0, 8.0)
+        width = 2 * lead + size + gap + type.width(style, word.value)
+        height = 38.0 if large else 25.0
+        left = right - width
+        top = 11.0 if large else 8.0
+        cut = 10.0 if word is Word.HOLD else 0.0
+        painter.save()
+        painter.translate(left, top)
+        edges.draw_plate(painter, theme, word, width, height, 0.6, cut)
+        glyph: Glyph = WORD_GLYPHS[word]
+        if word is Word.HOLD and view.hold is not None:
+            glyph = HOLD_GLYPHS[view.hold]
+        color = theme.on_fill(word)
+        glyphs.draw(painter, glyph, lead, height / 2 - size / 2, size, color)
+        baseline = height / 2 + type.cap_height(style) / 2
+        type.draw(painter, style, lead + size + gap, baseline, word.value, color)
+        painter.restore()
+        return left
+
+    def _permissions(
+        self, painter: QPainter, rows: tuple[Permission, ...], y: float, right: float
+    ) -> float:
+        theme, roles, large, pad = self._theme, self._roles, self._large, self._pad
+        size = 21.0 if large else 16.0
+        for number, row in enumerate(rows):
+            y += (33.0 if number == 0 else 32.0) if large else (27.0 if number == 0 else 24.0)
+            color = theme.sub if row.reached else theme.text
+            glyphs.draw(painter, row.glyph, pad, y - size + 3, size, theme.text,
+                        hollow=0.0 if row.reached else 1.4)  # fmt: skip
+            x = pad + size + 11
+            x += type.draw(painter, roles.fact, x, y, row.name, theme.text)
+            time = type.draw(painter, roles.inspector_time, right, y, row.time, color, Align.RIGHT)
+            at = right - time - (10 if large else 8)
+            type.draw(painter, roles.fact, at, y, row.caption, theme.sub, Align.RIGHT)
+            if row.probably and not self._reasons_shown:
+                y += 22 if large else 17
+                type.draw(painter, roles.fact, right, y, row.probably, theme.sub, Align.RIGHT)
+        return y
+
+    def _reasons(
+        self, painter: QPainter, rows: tuple[Reason, ...], y: float, right: float
+    ) -> float:
+        """Paint the three lines beside each other: whose time, when, why."""
+        theme, roles, large, pad = self._theme, self._roles, self._large, self._pad
+        pitch = 20.0 if large else 17.0
+        gap = 12.0 if large else 7.0
+        y += 11 if large else 8
+        painter.fillRect(QRectF(pad, y, right - pad, 1), theme.line)
+        y += 18 if large else 16
+        names = max(type.width(roles.small, row.name) for row in rows)
+        times = max(type.width(roles.small_bold, row.time) for row in rows)
+        for number, row in enumerate(rows):
+            if number:
+                y += pitch
+            type.draw(painter, roles.small, pad, y, row.name, theme.sub)
+            x = pad + names + gap
+            type.draw(painter, roles.small_bold, x, y, row.time, theme.text)
+            x += times + gap
+            room = right - x
+            why = row.why
+            if type.width(roles.small, why) > room and row.why_short:
+                why = row.why_short
+            type.draw(painter, roles.small, x, y, type.fitting(roles.small, why, room), theme.sub)
+        return y + (14 if large else 10)
+
+    def _foot(
+        self, painter: QPainter, view: InspectorView, bottom: float, right: float
+    ) -> float:
+        theme, roles, large, pad = self._theme, self._roles, self._large, self._pad
+        y = bottom
+        sooner = view.sooner if large else view.sooner_short or view.sooner
+        if sooner:
+            x = pad + type.draw(painter, roles.fact, pad, y, "Sooner", theme.sub) + 8
+            text = type.fitting(roles.fact_bold, sooner, right - x)
+            type.draw(painter, roles.fact_bold, x, y, text, theme.text)
+            y -= 24 if large else 19
+        if large and view.facts:
+            x = pad
+            for name, value in view.facts:
+                x += type.draw(painter, roles.fact, x, y, name, theme.sub) + 7
+                x += type.draw(painter, roles.fact_bold, x, y, value, theme.text) + 26
+            y -= 24
+        return y + 4

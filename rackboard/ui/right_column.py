@@ -1,0 +1,103 @@
+"""The right column: what is due and happened above, the inspector or the list below."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Signal
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QStackedWidget, QWidget
+
+from rackboard.ui.board_view import Happening, HappeningKind
+from rackboard.ui.grid import Grid
+from rackboard.ui.happenings import AlarmCard, DueRow, HappeningsList, HeadKey, first_of
+from rackboard.ui.inspector import Inspector
+from rackboard.ui.inspector_view import InspectorView
+from rackboard.ui.theme import Theme
+from rackboard.ui.type import Roles
+
+
+class RightColumn(QWidget):
+    """The usual page of the right column.
+
+    Signals
+    -------
+    alarm_answered(str), due_clicked(str), happening_clicked(str)
+        The key of the happening.
+    action_chosen(str)
+        A button of the inspector.
+    """
+
+    alarm_answered = Signal(str)
+    due_clicked = Signal(str)
+    happening_clicked = Signal(str)
+    action_chosen = Signal(str)
+
+    def __init__(self, theme: Theme, grid: Grid, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        large = grid.large
+        self.head = HeadKey(theme, Roles(large=large), self)
+        self.alarm = AlarmCard(theme, large=large, parent=self)
+        self.due = DueRow(theme, Roles(large=large), self)
+        self.stack = QStackedWidget(self)
+        self.inspector = Inspector(theme, large=large)
+        self.list = HappeningsList(theme, large=large)
+        self.stack.addWidget(self.inspector)
+        self.stack.addWidget(self.list)
+        self._happenings: tuple[Happening, ...] = ()
+        self.alarm.alarm_answered.connect(self.alarm_answered)
+        self.due.clicked.connect(self._on_due_clicked)
+        self.head.toggled.connect(self._on_head_toggled)
+        self.list.row_activated.connect(self._on_row_activated)
+        self.inspector.action_chosen.connect(self.action_chosen)
+        self.show_grid(theme, grid)
+
+    def show_grid(self, theme: Theme, grid: Grid) -> None:
+        """Take another scheme or size."""
+        self._grid = grid
+        roles = Roles(large=grid.large)
+        self.head.show_theme(theme, roles)
+        self.alarm.show_size(theme, large=grid.large)
+        self.due.show_theme(theme, roles)
+        self.inspector.show_size(theme, large=grid.large)
+        self.list.show_size(theme, large=grid.large)
+        self._place()
+
+    def show_happenings(self, head: str, happenings: tuple[Happening, ...]) -> None:
+        """Show what is due and what happened."""
+        self.head.show_count(head)
+        if happenings == self._happenings:
+            return
+        self._happenings = happenings
+        self.alarm.show_alarm(first_of(happenings, HappeningKind.ALARM))
+        self.due.show_due(first_of(happenings, HappeningKind.DUE))
+        self.list.rows_model.show_rows(happenings)
+
+    def show_inspector(self, view: InspectorView | None) -> None:
+        """Show a slot in full."""
+        self.inspector.show_inspector(view)
+
+    def _on_head_toggled(self, checked: bool) -> None:
+        self.stack.setCurrentWidget(self.list if checked else self.inspector)
+
+    def _on_due_clicked(self) -> None:
+        if self.due.objectName():
+            self.due_clicked.emit(self.due.objectName())
+
+    def _on_row_activated(self, key: str) -> None:
+        self.happening_clicked.emit(key)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Place the parts anew."""
+        super().resizeEvent(event)
+        self._place()
+
+    def _place(self) -> None:
+        grid, width, height = self._grid, self.width(), self.height()
+        large = grid.large
+        self.head.setGeometry(0, 0, width, grid.head)
+        y = grid.head
+        card = 104 if large else 96
+        self.alarm.setGeometry(0, y, width, card)
+        y += card + (15 if large else 12)
+        self.due.setGeometry(0, y, width, 73)
+        y += 73 + (18 if large else 12)
+        self.stack.setGeometry(0, y, width, max(height - y, 0))

@@ -1,0 +1,80 @@
+"""What every view of the window is handed: the services, and word of what has changed."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QObject, Signal
+
+from rackboard.core.instants import Clock
+from rackboard.core.temperature import Unit
+from rackboard.services.bench import Bench
+from rackboard.services.board import Board
+from rackboard.services.undo import History
+from rackboard.store import Store
+from rackboard.store.changes import ChangeSet
+
+
+class Session(QObject):
+    """The open shop, for the window.
+
+    Views read `board` and `store`, act through `bench`, and hand each act's change set to
+    `take`. Errors of the world are raised by the act itself and shown where it was asked for.
+    """
+
+    acted = Signal(object)
+    """A change set was taken in: an act, an undo, or what a tick wrote."""
+    ticked = Signal()
+    """Something may have to be shown anew by the mere passing of time."""
+
+    def __init__(
+        self, store: Store, clock: Clock, board: Board, bench: Bench, parent: QObject | None = None
+    ) -> None:
+        super().__init__(parent)
+        self.store = store
+        self.clock = clock
+        self.board = board
+        self.bench = bench
+        self.history = History(store, clock)
+        self.locale_unit = Unit.C
+
+    @property
+    def unit(self) -> Unit:
+        """The unit that temperatures are shown and typed in."""
+        set_unit = self.board.snapshot.settings.get("temperature unit")
+        return Unit(set_unit) if isinstance(set_unit, str) else self.locale_unit
+
+    def take(self, changes: ChangeSet) -> None:
+        """Take in what an act has changed, remember it for undo, and tell everybody."""
+        self.history.add(changes)
+        self._spread(changes)
+
+    def undo(self) -> str | None:
+        """Take back the last act; return its label."""
+        label = self.history.undo_label
+        changes = self.history.undo()
+        if changes is not None:
+            self._spread(changes)
+        return label
+
+    def redo(self) -> str | None:
+        """Do the last undone act again; return its label."""
+        label = self.history.redo_label
+        changes = self.history.redo()
+        if changes is not None:
+            self._spread(changes)
+        return label
+
+    def tick(self) -> None:
+        """Bring the board up to now."""
+        changes = self.board.tick()
+        if changes is None:
+            return
+        if changes:
+            self.acted.emit(changes)
+        else:
+            self.ticked.emit()
+
+    def _spread(self, changes: ChangeSet) -> None:
+        self.board.take_in(changes)
+        self.bench.hours = self.board.snapshot.hours
+        self.board.tick()
+        self.acted.emit(changes)
