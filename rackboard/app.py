@@ -27,6 +27,13 @@ class SystemClock:
         """Return the present instant [µs UTC]."""
         return time.time_ns() // 1000
 
+    def elapsed(self) -> int:
+        """Return time that nobody can set and that goes on in suspend, where there is such [µs]."""
+        boot = getattr(time, "CLOCK_BOOTTIME", None)
+        if boot is None:
+            return time.monotonic_ns() // 1000
+        return time.clock_gettime_ns(boot) // 1000
+
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run the program with the given arguments and return its exit code.

@@ -198,7 +198,9 @@ class Bench:
             act.add_event("mixed", "batch", batch_id, at_us=at)
         return act.changes
 
-    def rack_all(self, batch_id: int, glued_late: int = 0, at_us: Instant | None = None) -> ChangeSet:
+    def rack_all(
+        self, batch_id: int, glued_late: int = 0, at_us: Instant | None = None
+    ) -> ChangeSet:
         """Say that the last club of a batch is on the rack; the last few may be glued late.
 
         Raises

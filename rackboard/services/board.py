@@ -8,25 +8,77 @@ from __future__ import annotations
 
 from collections import defaultdict
 from datetime import tzinfo
+from typing import NamedTuple
 
-from rackboard.core.bench import Grant, Milestone, Stay
+from rackboard.core.bench import Grant, Joint, Milestone, Stay
 from rackboard.core.cure.forecast import printed_time
 from rackboard.core.cure.kinetics import kelvin
 from rackboard.core.cure.permission import is_earned, is_void
 from rackboard.core.cure.remedy import Remedy, warm_remedy
+from rackboard.core.cure.run import HORIZON_US
 from rackboard.core.instants import MINUTE_US, SECOND_US, Clock, Instant
 from rackboard.core.standing import Outcome, Standing, stand
 from rackboard.services.agenda import JobStanding, NightQuestion, job_standings, night_questions
 from rackboard.services.climate import Climate, ZoneRecord
 from rackboard.services.curing import Curing, State, Way, way_of
-from rackboard.services.snapshot import Snapshot
+from rackboard.services.snapshot import WEEK, Snapshot
 from rackboard.store import Store
 from rackboard.store.changes import ChangeSet
 
 REFRESH_US = MINUTE_US
 """Marks that creep along (the way to hard) are set anew at most this often."""
+_FORETOLD_KEPT = 2000
+_NEVER_US: Instant = 1 << 62
 STALE_US = 30 * SECOND_US
 """Without a tick for so long the board says that it isn't updating [decision]."""
+
+
+class Touched(NamedTuple):
+    """What changed facts reach back to: readings from an instant on, batches, joints, clubs.
+
+    `clubs` maps a club to the earliest instant [µs UTC] at which it lay elsewhere than noted.
+    """
+
+    since_us: Instant = _NEVER_US
+    batches: frozenset[int] = frozenset()
+    joints: frozenset[int] = frozenset()
+    clubs: tuple[tuple[int, Instant], ...] = ()
+
+    def reaches(self, joint: Joint, late_us: Instant) -> bool:
+        """Return whether a permission with this late bound may hang on what has changed."""
+        return (
+            self.since_us <= late_us
+            or joint.batch_id in self.batches
+            or joint.id in self.joints
+            or any(club == joint.club_id and at <= late_us for club, at in self.clubs)
+        )
+
+    def and_by(self, changes: ChangeSet) -> Touched:
+        """Return what this and a change set touch together."""
+        since = min([self.since_us, *(span.from_us for span in changes.readings)])
+        batches, joints, clubs = set(self.batches), set(self.joints), list(self.clubs)
+        for change in changes:
+            images = [image for image in (change.before, change.after) if image is not None]
+            if change.table == "batch":
+                batches.add(change.key[0])
+            elif change.table == "joint":
+                joints.add(change.key[0])
+            elif change.table == "bridge":
+                since = min([since, *(image["from_us"] for image in images)])
+            elif change.table in ("zone", "place") or change.key == (WEEK,):
+                since = 0
+            elif change.table == "stay":
+                ends = [image["to_us"] for image in images if image["to_us"] is not None]
+                moved = ends if len(images) == 2 and ends else [images[0]["from_us"]]
+                clubs.append((images[0]["club_id"], min(moved)))
+        return Touched(since, frozenset(batches), frozenset(joints), tuple(clubs))
+
+
+class Foretold(NamedTuple):
+    """The printed times that were said when a joint was racked [µs UTC]."""
+
+    handling_us: Instant | None
+    full_us: Instant | None
 
 
 class Board:
@@ -59,6 +111,9 @@ class Board:
         self._reckoned = False
         self._dirty = True
         self._wake_us: Instant = 0
+        self._foretold: dict[int, Foretold] | None = None
+        # Whatever an act of the last run may have left unsaid is looked at once.
+        self._touched = Touched(since_us=clock.now() - HORIZON_US)
         self.snapshot = Snapshot(store, zone)
         self.standings: list[Standing] = []
         self.ticked_us: Instant = clock.now()
@@ -74,6 +129,7 @@ class Board:
         if not changes and not changes.readings:
             return
         self._climate.take_in(changes)
+        self._touched = self._touched.and_by(changes)
         if changes.tables - {"reading", "event", "former", "notice"}:
             self.snapshot = Snapshot(self._store, self._zone)
             self._ways.clear()
@@ -93,7 +149,7 @@ class Board:
         self._dirty = False
         self._reckoned = True
         self._stand(now)
-        changes = self._grant(now)
+        changes = self._write_down(now)
         if changes is not None:
             self.take_in(changes)
             self._dirty = False
@@ -120,6 +176,14 @@ class Board:
             return []
         return night_questions(self.snapshot, self.records(), self.standings, self.ticked_us)
 
+    def foretold(self, standing: Standing) -> Instant | None:
+        """Return the printed time of the next permission as it was said at glue-up."""
+        said = (self._foretold or {}).get(standing.joint.id)
+        if said is None:
+            return None
+        handling = standing.milestone is Milestone.HANDLING
+        return said.handling_us if handling else said.full_us
+
     def state_of(self, standing: Standing) -> tuple[State, dict[int, ZoneRecord]] | None:
         """Return a joint's curves and the records they follow; None before it is mixed."""
         way = self._way(standing)
@@ -143,11 +207,10 @@ class Board:
         return warm_remedy(state.run, lambda t: state.outlook(records, t), start, warm)
 
     def _oldest_us(self) -> Instant:
-        mixed = [b.mixed_us for b in self.snapshot.batches.values() if b.mixed_us is not None]
         unfinished = [
             s.batch.mixed_us for s in self.standings if s.milestone and s.batch.mixed_us is not None
         ]
-        return min(unfinished or mixed[:0] or [self.ticked_us])
+        return min(unfinished, default=self.ticked_us)
 
     def _way(self, standing: Standing) -> Way | None:
         if standing.joint.id not in self._ways:
@@ -159,45 +222,71 @@ class Board:
         stays: dict[int, list[Stay]] = defaultdict(list)
         for stay in self._store.work.stays(snapshot.clubs):
             stays[stay.club_id].append(stay)
+        same: dict[Way, Way] = {}
         for joint in snapshot.joints.values():
             if joint.ended_us is not None or joint.batch_id is None:
                 continue
             batch = snapshot.batches[joint.batch_id]
             way = way_of(joint, batch, stays[joint.club_id], snapshot.places)
             if way is not None:
-                self._ways[joint.id] = way
+                self._ways[joint.id] = same.setdefault(way, way)
 
     def _outcomes(self, now: Instant) -> dict[int, Outcome]:
-        """Return what every mixed joint's way comes to; those cured for good are left out."""
-        snapshot = self.snapshot
+        """Return what the ways of the joints come to that still have something to earn.
+
+        A joint that is cured is looked at again only if facts behind it have changed, with
+        records of its own that are dropped afterwards: it may have waited for months.
+        """
         if not self._ways:
             self._find_ways()
+        grants = self.snapshot.grants
+        open_ways: dict[int, Way] = {}
+        cured_ways: dict[int, Way] = {}
+        for joint_id, way in self._ways.items():
+            full = grants.get(joint_id, {}).get(Milestone.FULL_CURE)
+            if full is None:
+                open_ways[joint_id] = way
+            elif self._touched.reaches(self.snapshot.joints[joint_id], full.late_us):
+                cured_ways[joint_id] = way
+        self._touched = Touched()
+        climate = self._climate
+        self.records()  # as far back as needed at once, so that no state is begun twice
+        result = self._come_to(open_ways, self._curing, climate, now)
+        self._curing.forget(
+            {(way, self._cup_zone(joint_id)) for joint_id, way in open_ways.items()}
+        )
+        if cured_ways:
+            once = Climate(self._store)
+            result.update(self._come_to(cured_ways, Curing(once), once, now))
+        return result
+
+    def _come_to(
+        self, ways: dict[int, Way], curing: Curing, climate: Climate, now: Instant
+    ) -> dict[int, Outcome]:
+        snapshot = self.snapshot
         shared: dict[tuple[Way, int], Outcome] = {}
         unknown: dict[int, Instant | None] = {}
         result: dict[int, Outcome] = {}
-        seen: dict[int, Outcome] = {}
-        for joint_id, way in self._ways.items():
-            outcome = seen.get(id(way))
+        for joint_id, way in sorted(ways.items(), key=lambda item: item[1].mixed_us):
+            key = (way, self._cup_zone(joint_id))
+            outcome = shared.get(key)
             if outcome is None:
-                joint = snapshot.joints[joint_id]
-                assert joint.batch_id is not None
-                zone = snapshot.batches[joint.batch_id].zone_id
-                key = (way, zone)
-                outcome = shared.get(key)
-                if outcome is None:
-                    state = self._curing.state(way, zone, snapshot)
-                    assert state.outcome is not None
-                    last = way.windows[-1]
-                    if last.to_us is None and last.zone_id not in unknown:
-                        record = self._climate.record(last.zone_id, snapshot, way.mixed_us)
+                outcome = curing.state(*key, snapshot).outcome
+                assert outcome is not None
+                last = way.windows[-1]
+                if last.to_us is None:
+                    if last.zone_id not in unknown:
+                        record = climate.record(last.zone_id, snapshot, way.mixed_us)
                         unknown[last.zone_id] = record.unknown_since(now)
-                    since = unknown.get(last.zone_id) if last.to_us is None else None
-                    outcome = state.outcome._replace(unknown_us=since)
-                    shared[key] = outcome
-                seen[id(way)] = outcome
+                    outcome = outcome._replace(unknown_us=unknown[last.zone_id])
+                shared[key] = outcome
             result[joint_id] = outcome
-        self._curing.forget(set(shared))
         return result
+
+    def _cup_zone(self, joint_id: int) -> int:
+        batch_id = self.snapshot.joints[joint_id].batch_id
+        assert batch_id is not None
+        return self.snapshot.batches[batch_id].zone_id
 
     def _stand(self, now: Instant) -> None:
         snapshot = self.snapshot
@@ -232,47 +321,73 @@ class Board:
             known[key] = record.is_cold(kelvin(minimum_c))
         return known[key]
 
-    def _grant(self, now: Instant) -> ChangeSet | None:
-        """Write the permissions that are earned, and take back those that new facts void."""
+    def _write_down(self, now: Instant) -> ChangeSet | None:
+        """Write what is earned, what new facts void, and what is foretold at glue-up."""
         earned: list[tuple[Standing, Milestone, Instant]] = []
         void: list[tuple[Standing, Grant, Instant | None]] = []
         for standing in self.standings:
             outcome = standing.outcome
             if outcome is None:
                 continue
-            forecast = outcome.forecast
             given = self.snapshot.grants.get(standing.joint.id, {})
+            forecast, end = outcome.forecast, outcome.record_end_us
             for milestone, bounds in (
                 (Milestone.HANDLING, forecast.handling), (Milestone.FULL_CURE, forecast.full_cure)
             ):  # fmt: skip
                 late = None if bounds is None else bounds.late
                 grant = given.get(milestone)
                 if grant is None:
-                    if late is not None and is_earned(
-                        late, outcome.record_end_us, forecast.gap_us, now
-                    ):
+                    if late is not None and is_earned(late, end, forecast.gap_us, now):
                         earned.append((standing, milestone, late))
                 elif grant.late_us != late and is_void(late, now):
                     void.append((standing, grant, late))
-        if not earned and not void:
+        foretold = self._newly_foretold()
+        if not earned and not void and not foretold:
             return None
         with self._store.write("permissions", now) as act:
             for standing, milestone, late in earned:
-                act.add(
-                    Grant(0, standing.joint.id, milestone, late, printed_time(late), now)
-                )
-                act.add_event(
-                    "may come off the rack" if milestone is Milestone.HANDLING else "safe to hit",
-                    "joint", standing.joint.id, at_us=printed_time(late),
-                )  # fmt: skip
+                printed = printed_time(late)
+                act.add(Grant(0, standing.joint.id, milestone, late, printed, now))
+                kind = "safe to hit"
+                if milestone is Milestone.HANDLING:
+                    kind = "may come off the rack"
+                act.add_event(kind, "joint", standing.joint.id, at_us=printed)
             for standing, grant, late_now in void:
                 act.update("permission_grant", grant.id, withdrawn_us=now, reason="new facts")
-                act.add_event(
-                    "permission withdrawn", "joint", standing.joint.id,
-                    data={"milestone": str(grant.milestone), "was_us": grant.printed_us,
-                          "late_us": late_now},
-                )  # fmt: skip
+                data = {"milestone": str(grant.milestone), "was_us": grant.printed_us,
+                        "late_us": late_now}  # fmt: skip
+                act.add_event("permission withdrawn", "joint", standing.joint.id, data)
+            for joint_id, said in foretold.items():
+                act.add_event("foretold", "joint", joint_id, said._asdict())
+        self._foretold = {**(self._foretold or {}), **foretold}
         return act.changes
+
+    def _newly_foretold(self) -> dict[int, Foretold]:
+        """Return the printed times of joints that were racked since the last tick."""
+        if self._foretold is None:
+            self._foretold = {}
+            for event in self._store.journal.events(
+                _FORETOLD_KEPT, kinds=["foretold"], from_us=self._oldest_us()
+            ):
+                if event.subject_id not in self._foretold:
+                    handling, full = (event.data.get(field) for field in Foretold._fields)
+                    self._foretold[event.subject_id] = Foretold(
+                        handling if isinstance(handling, int) else None,
+                        full if isinstance(full, int) else None,
+                    )
+        new = {}
+        for standing in self.standings:
+            if (
+                standing.outcome is None or standing.batch.racked_us is None
+                or standing.joint.id in self._foretold or standing.unknown
+            ):  # fmt: skip
+                continue
+            forecast = standing.outcome.forecast
+            lates = (forecast.handling and forecast.handling.late, forecast.full_cure.late)
+            new[standing.joint.id] = Foretold(
+                *(None if late is None else printed_time(late) for late in lates)
+            )
+        return new
 
     def _next_us(self, now: Instant) -> Instant:
         """Return when something changes by the mere passing of time."""

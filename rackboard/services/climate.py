@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Iterator
+from itertools import pairwise
 
 from rackboard.core.bench import Reading, Source
 from rackboard.core.cure.record import (
@@ -34,14 +35,14 @@ class ZoneRecord:
     reckoned from an older revision has to be reckoned anew.
     """
 
-    __slots__ = ("air", "points", "revision", "stretches", "_starts")
+    __slots__ = ("_starts", "air", "points", "revision", "stretches")
 
     def __init__(self, points: list[Point], air: Air, revision: int) -> None:
         self.air = air
         self.points = points
         self.revision = revision
         self.stretches: list[Stretch] = []
-        for left, right in zip(points, points[1:], strict=False):
+        for left, right in pairwise(points):
             self.stretches += between(left, right, air)
         self._starts = [stretch.start_us for stretch in self.stretches]
 

@@ -114,7 +114,7 @@ class Follower(Generic[Curves]):
 
     def follow(self, records: dict[int, ZoneRecord]) -> None:
         """Advance the run over all that stored readings settle."""
-        while True:
+        while not self.run.done:
             window = self.windows[self._index]
             record = records[window.zone_id]
             end = self._end(window)
@@ -130,21 +130,21 @@ class Follower(Generic[Curves]):
                 for stretch in record.left(self.run.now_us, window.to_us):
                     self.run.advance(stretch)
             self._index += 1
-            if self._index == self._glued:
-                self._glue(self.run)
+            self._enter(self.run, self._index)
 
     def ahead(self, records: dict[int, ZoneRecord]) -> Run[Curves]:
         """Return a copy of the run, completed by what is reckoned with."""
         run = self.run.copy()
         for index in range(self._index, len(self.windows)):
-            if index == self._glued and index > self._index:
-                self._glue(run)
             window = self.windows[index]
             record = records[window.zone_id]
             end = self._end(window)
             if index > self._index:
+                self._enter(run, index)
                 complete(run, record.settled(run.now_us, end))
             complete(run, record.ahead(run.now_us, end))
+            if record.last is None and run.gap_us is None:
+                run.gap_us = run.now_us
         return run
 
     def outlook(self, records: dict[int, ZoneRecord], start: Instant) -> Iterator[Stretch]:
@@ -172,6 +172,14 @@ class Follower(Generic[Curves]):
     def _end(self, window: Window) -> Instant:
         horizon = self.run.mixed_us + HORIZON_US
         return horizon if window.to_us is None else window.to_us
+
+    def _enter(self, run: Run[Curves], index: int) -> None:
+        """Come into a window; what lies between it and the one before earns nothing."""
+        window = self.windows[index]
+        if run.now_us < window.from_us:  # it was out of the shop, where nobody knows the air
+            run.now_us, run.temps_k = window.from_us, None
+        if index == self._glued:
+            self._glue(run)
 
     def _glue(self, run: Run[Curves]) -> None:
         parts, u = self._parts_k, COLD_PARTS_U_K
@@ -286,9 +294,10 @@ def trace(
     run = Run(Profile(model), way.mixed_us)
     follower = Follower(run, way, way.windows)
     air: list[Stretch] = []
-    samples: list[Sample] = []
-    for stretch in follower.all_stretches(records, end_us):
-        air.append(stretch)
-        part = sample(run, (stretch,), every_us, end_us)
-        samples += part[1:] if samples else part
-    return samples, air
+
+    def kept() -> Iterator[Stretch]:
+        for stretch in follower.all_stretches(records, end_us):
+            air.append(stretch)
+            yield stretch
+
+    return sample(run, kept(), every_us, end_us), air

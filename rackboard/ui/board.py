@@ -297,7 +297,6 @@ class Board(QWidget):
         ):
             view.move(area.x - before, area.y - before)
             view.show_grid(fresh, columns, rows)
-            view.viewport().update()
         for head, area in ((self.rack_head, fresh.rack), (self.box_head, fresh.box)):
             head.show_grid(theme, fresh)
             head.setGeometry(area.x, area.y - fresh.head, area.w, fresh.head)

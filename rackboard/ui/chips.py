@@ -107,8 +107,11 @@ class ChipDelegate(QStyledItemDelegate):
             taken = 8 + type.draw(
                 painter, roles.fact, right, upper, chip.job, theme.sub, Align.RIGHT
             )
-        first = type.fitting(roles.fact_bold, first, right - x - taken)
-        type.draw(painter, roles.fact_bold, x, upper, first, theme.text)
+        room = right - x - taken
+        style = roles.fact_bold
+        if type.width(style, first) > room:
+            style = roles.fact_narrow
+        type.draw(painter, style, x, upper, type.fitting(style, first, room), theme.text)
         lead = f"{chip.place}, {chip.caption}" if large else chip.caption
         room = right - x - type.width(roles.small_bold, chip.time) - 4
         if type.width(roles.small, lead) > room:
@@ -137,7 +140,6 @@ class ChipsRow(RowView):
         self._delegate.show_grid(theme, grid)
         cell = QSize(grid.tile_w + grid.gutter, grid.slim + 2 * RIM)
         self.set_cells(cell, PLACES, 1)
-        self.viewport().update()
 
     def show_chips(self, chips: tuple[Chip, ...]) -> None:
         """Show other clubs."""

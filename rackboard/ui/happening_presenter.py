@@ -26,7 +26,7 @@ _JOINT = {
 }
 _GLYPHS = {
     "mixed": Glyph.EYE, "all racked": Glyph.EYE, "last look": Glyph.EYE,
-    "may come off the rack": Glyph.HAND, "safe to hit": Glyph.TICK, "job safe": Glyph.TICK,
+    "may come off the rack": Glyph.HAND, "safe to hit": Glyph.TICK, "whole job safe to hit": Glyph.TICK,
     "ready": Glyph.TICK, "disturbed": Glyph.ROD, "permission withdrawn": Glyph.LOCK,
 }  # fmt: skip
 _WORDS = {Glyph.EYE: Word.WET, Glyph.HAND: Word.BENCH, Glyph.TICK: Word.CURED}
@@ -121,10 +121,10 @@ class HappeningPresenter:
                 continue
             time = self._p.times.moment(at)
             glyph = _GLYPHS.get(kind)
-            key = f"event:{members[0].id}"
+            line = f"event:{members[0].id}"
             lines.append(
                 Happening(
-                    key, HappeningKind.HAPPENED, time, glyph, title, title_short=title,
+                    line, HappeningKind.HAPPENED, time, glyph, title, title_short=title,
                     word=None if glyph is None else _WORDS.get(glyph),
                     accessible=f"{time}, {title}",
                 )
@@ -163,7 +163,7 @@ class HappeningPresenter:
         snapshot = self._p.snapshot
         if event.subject == "job":
             job = snapshot.jobs.get(event.subject_id)
-            text = {"job safe": "whole job safe to hit", "ready": "READY"}.get(event.kind, event.kind)
+            text = {"ready": "READY", "not ready": "READY taken back"}.get(event.kind, event.kind)
             return f"Job {job.number}: {text}" if job else ""
         club = snapshot.clubs.get(event.subject_id)
         place_id, slot = event.data.get("place"), event.data.get("slot")

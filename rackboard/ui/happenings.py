@@ -13,7 +13,6 @@ from PySide6.QtCore import (
 )
 from PySide6.QtGui import QPainter, QPainterPath, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import (
-    QAbstractButton,
     QStyle,
     QStyledItemDelegate,
     QStyleOptionViewItem,
@@ -23,14 +22,14 @@ from PySide6.QtWidgets import (
 from rackboard.core.words import Word
 from rackboard.ui import edges, glyphs, type
 from rackboard.ui.board_view import Happening, HappeningKind
-from rackboard.ui.keys import RIM, TARGET, Key
+from rackboard.ui.keys import RIM, TARGET, Key, TapKey
 from rackboard.ui.rack_model import ROW_ROLE
 from rackboard.ui.rack_view import RowView
 from rackboard.ui.theme import Theme
 from rackboard.ui.type import Align, Roles
 
 
-class HeadKey(QAbstractButton):
+class HeadKey(TapKey):
     """The head of the right column; a tap opens the whole list or closes it."""
 
     def __init__(self, theme: Theme, roles: Roles, parent: QWidget | None = None) -> None:
@@ -187,7 +186,7 @@ class AlarmCard(QWidget):
         return 44.0
 
 
-class DueRow(QAbstractButton):
+class DueRow(TapKey):
     """The next thing due; a tap shows its tile."""
 
     def __init__(self, theme: Theme, roles: Roles, parent: QWidget | None = None) -> None:
@@ -269,7 +268,9 @@ def paint_happening(
     lines = happening.lines if large else happening.lines_short or happening.lines
     room = area.right() - 12 - x
     type.draw(painter, roles.head, x, upper, type.fitting(roles.head, title, room), theme.text)
-    text = type.fitting(roles.fact, " ".join(lines), room)
+    text = " ".join(lines)
+    if lines and type.width(roles.fact, text) > room:
+        text = type.fitting(roles.fact, lines[0], room)
     type.draw(painter, roles.fact, x, lower, text, theme.sub)
 
 
@@ -323,7 +324,7 @@ class HappeningsList(RowView):
     def show_size(self, theme: Theme, *, large: bool) -> None:
         """Take another scheme or size."""
         self._delegate.theme, self._delegate.roles = theme, Roles(large=large)
-        self.viewport().update()
+        self.scheduleDelayedItemsLayout()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Fit the lines to the width."""

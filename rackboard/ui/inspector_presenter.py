@@ -28,6 +28,7 @@ from rackboard.ui.wording import DAYS, both_clocks
 _TOP = 1.0  # conversion at the top of the picture
 _ROOM_K = 3.0  # of temperature above and below the record
 _SOONER_MIN = 30 * MINUTE_US
+_MOVED_US = 10 * MINUTE_US  # a time that moves by more is said with what it was
 
 
 class InspectorPresenter:
@@ -73,13 +74,13 @@ class InspectorPresenter:
                 accessible=f"{where}, {standing.club.name}, laid out",
             )  # fmt: skip
         picture = portrait(self._p.board, standing)
-        sooner = self._sooner(standing)
+        sooner, sooner_short = self._sooner(standing)
         return InspectorView(
             where, standing.club.name, Word.STALE if self._p.stale else standing.word,
             None if standing.hold is None else standing.hold.reason, lines,
             () if self._p.stale else self._permissions(standing), self._reasons(standing, picture),
             None if picture is None or self._p.stale else self._curve(standing, picture),
-            self._facts(standing), sooner, sooner, self._actions(standing),
+            self._facts(standing), sooner, sooner_short, self._actions(standing),
             f"{where}, {standing.club.name}, {standing.word}: {SHORT_PHRASES[standing.word]}",
         )  # fmt: skip
 
@@ -146,6 +147,10 @@ class InspectorPresenter:
         if standing.cold:
             minimum = format_temperature(round(standing.batch.sheet.minimum_c * 1000), self._p.unit, 0)
             text += f": below the sheet's {minimum} it counts for less"
+        was = self._p.board.foretold(standing)
+        now_said = standing.not_before_us
+        if was is not None and now_said is not None and abs(was - now_said) > _MOVED_US:
+            text = f"was {self._times.moment(was)} at glue-up; {text}"
         return text
 
     def _curve(self, standing: Standing, picture: Portrait) -> CurveView:
@@ -245,34 +250,35 @@ class InspectorPresenter:
             facts.append(("Lot", standing.batch.lot))
         return tuple(facts[:2])
 
-    def _sooner(self, standing: Standing) -> str:
+    def _sooner(self, standing: Standing) -> tuple[str, str]:
         place = self._p.snapshot.place_of(standing.club.id)
         if (
             place is None or place.kind in (PlaceKind.BOX, PlaceKind.OUT)
             or standing.hold is not None or standing.milestone is None or standing.unknown
             or self._p.stale or not self._p.board.reckoned or standing.base is Word.WET
         ):  # fmt: skip
-            return ""
+            return "", ""
         box = next(
             (p for p in self._p.snapshot.places.values() if p.kind is PlaceKind.BOX), None
         )
         record = None if box is None else self._p.records.get(box.zone_id or 0)
         if box is None or record is None or record.last is None:
-            return ""
+            return "", ""
         warm_c = record.last.temperature_mc / 1000
         found = self._p.board.remedy(standing, warm_c)
         if found is None:
-            return ""
+            return "", ""
         instead = found.instead_of_us
         if instead is not None and instead - found.not_before_us < _SOONER_MIN:
-            return ""
+            return "", ""
         air = format_temperature(round(found.temperature_c * 1000), self._p.unit, 0)
-        text = (
-            f"{found.hours} h in the {box.name.lower()} at {air} from "
-            f"{self._times.clock(found.from_us)}: not before "
-            f"{self._times.moment(found.not_before_us)}"
+        until = self._times.moment(found.not_before_us)
+        stay = f"{found.hours} h in the {box.name.lower()}"
+        start = self._times.clock(found.from_us)
+        return (
+            f"{stay} at {air} from {start}: not before {until}",
+            f"{stay}: not before {until}",
         )
-        return text
 
     def _actions(self, standing: Standing) -> tuple[Action, ...]:
         place = self._p.snapshot.place_of(standing.club.id)

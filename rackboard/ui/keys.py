@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QRectF, QSize
-from PySide6.QtGui import QPainter, QPaintEvent, QPen
+from PySide6.QtCore import QRectF, QSize, Qt
+from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 
 from rackboard.ui import edges, type
@@ -15,7 +15,18 @@ RIM = 7
 """Room round the body of a key, in which the ring is drawn: half of what lies between two."""
 
 
-class Key(QAbstractButton):
+class TapKey(QAbstractButton):
+    """A button that Enter presses as well as space."""
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Take Enter for a press."""
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and not event.isAutoRepeat():
+            self.click()
+            return
+        super().keyPressEvent(event)
+
+
+class Key(TapKey):
     """A key. Its body is the widget less `RIM` on each side; two widgets may touch.
 
     Parameters

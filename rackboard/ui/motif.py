@@ -14,7 +14,6 @@ from PySide6.QtGui import (
     QColor,
     QPainter,
     QPainterPath,
-    QPdfWriter,
     QPen,
     QPixmap,
     QPolygonF,
@@ -26,8 +25,6 @@ from rackboard.ui.tile import MotifStyle
 
 WET, STILL, FIRM = 0.22, 0.58, 0.92
 STROKE = 2.6
-_LARGEST = 400.0
-"""Wider motifs (the curve's) are drawn each time [px]."""
 _STAGES = {Word.WET: (0.0, WET), Word.WAIT: (WET, STILL), Word.BENCH: (STILL, FIRM)}
 
 
@@ -156,13 +153,13 @@ def _part(
     span: tuple[float, float],
     *,
     behind: bool,
+    vector: bool,
 ) -> None:
     """Draw the part of the way behind or ahead that lies in `span` px of the motif."""
     begin, end = span
     if end <= begin:
         return
-    device = painter.device()
-    if isinstance(device, QPdfWriter) or size[0] > _LARGEST:
+    if vector:
         painter.save()
         area = QRectF(begin, -_UP * size[1], end - begin, 2 * _UP * size[1])
         painter.setClipRect(area, Qt.ClipOperation.IntersectClip)
@@ -170,6 +167,7 @@ def _part(
         painter.restore()
         return
     ratio = painter.deviceTransform().m11()
+    painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform, ratio % 1 != 0)
     picture = _picture(size, stages, color.rgba(), ratio, behind=behind)
     tall = 2 * _UP * size[1]
     source = QRectF((begin + _SIDE) * ratio, 0, (end - begin) * ratio, tall * ratio)
@@ -211,6 +209,7 @@ def draw(
     dumbbell_drop: float = 6.5,
     stages: Stages = USUAL,
     now_bar: bool = True,
+    vector: bool = True,
 ) -> None:
     """Draw the motif from x, its line at `centre`.
 
@@ -222,6 +221,9 @@ def draw(
         Hatched stretch; the way behind ends at it.
     dumbbell : tuple of float, optional
         Probably and not before, on the same axis.
+    vector : bool
+        Draw the paths themselves; else from pictures kept per device pixel ratio, which is
+        many times faster and meant for tiles on a screen.
     """
     if style is MotifStyle.NONE:
         return
@@ -233,7 +235,8 @@ def draw(
     solid_to = gap[0] * width if gap else now
     apart = 0.0 if over or gap or not now_bar else 2.6
     solid_end = width + 1 if over and not gap else solid_to - apart
-    _part(painter, size, stages, inks.strong, (-_SIDE, solid_end), behind=True)
+    _part(painter, size, stages, inks.strong, (-_SIDE, solid_end), behind=True,
+          vector=vector)  # fmt: skip
     if gap:
         area = QRectF(gap[0] * width, -height / 2, (gap[1] - gap[0]) * width, height)
         hatch(painter, area, inks.strong, 5.2, 2.2)
@@ -244,7 +247,8 @@ def draw(
         else:
             drop = height / 3 if style is MotifStyle.HOLD else 0.0
             painter.translate(0, drop)
-            _part(painter, size, stages, inks.dim, (begin, width + 1), behind=False)
+            _part(painter, size, stages, inks.dim, (begin, width + 1), behind=False,
+                  vector=vector)  # fmt: skip
             painter.translate(0, -drop)
         if style is MotifStyle.HOLD:
             painter.setPen(QPen(inks.strong, STROKE))

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QStackedWidget, QWidget
@@ -9,10 +11,12 @@ from PySide6.QtWidgets import QStackedWidget, QWidget
 from rackboard.ui.board_view import Happening, HappeningKind
 from rackboard.ui.grid import Grid
 from rackboard.ui.happenings import AlarmCard, DueRow, HappeningsList, HeadKey, first_of
-from rackboard.ui.inspector import Inspector
-from rackboard.ui.inspector_view import InspectorView
 from rackboard.ui.theme import Theme
 from rackboard.ui.type import Roles
+
+if TYPE_CHECKING:
+    from rackboard.ui.inspector import Inspector
+    from rackboard.ui.inspector_view import InspectorView
 
 
 class RightColumn(QWidget):
@@ -38,26 +42,27 @@ class RightColumn(QWidget):
         self.alarm = AlarmCard(theme, large=large, parent=self)
         self.due = DueRow(theme, Roles(large=large), self)
         self.stack = QStackedWidget(self)
-        self.inspector = Inspector(theme, large=large)
         self.list = HappeningsList(theme, large=large)
-        self.stack.addWidget(self.inspector)
+        self._nothing = QWidget()
+        self._inspector: Inspector | None = None
+        self.stack.addWidget(self._nothing)
         self.stack.addWidget(self.list)
         self._happenings: tuple[Happening, ...] = ()
         self.alarm.alarm_answered.connect(self.alarm_answered)
         self.due.clicked.connect(self._on_due_clicked)
         self.head.toggled.connect(self._on_head_toggled)
         self.list.row_activated.connect(self._on_row_activated)
-        self.inspector.action_chosen.connect(self.action_chosen)
         self.show_grid(theme, grid)
 
     def show_grid(self, theme: Theme, grid: Grid) -> None:
         """Take another scheme or size."""
-        self._grid = grid
+        self._theme, self._grid = theme, grid
         roles = Roles(large=grid.large)
         self.head.show_theme(theme, roles)
         self.alarm.show_size(theme, large=grid.large)
         self.due.show_theme(theme, roles)
-        self.inspector.show_size(theme, large=grid.large)
+        if self._inspector is not None:
+            self._inspector.show_size(theme, large=grid.large)
         self.list.show_size(theme, large=grid.large)
         self._place()
 
@@ -73,10 +78,26 @@ class RightColumn(QWidget):
 
     def show_inspector(self, view: InspectorView | None) -> None:
         """Show a slot in full."""
-        self.inspector.show_inspector(view)
+        if view is not None or self._inspector is not None:
+            self.inspector.show_inspector(view)
+
+    @property
+    def inspector(self) -> Inspector:
+        """The inspector, made when it is first needed: the first paint does without."""
+        if self._inspector is None:
+            from rackboard.ui.inspector import Inspector
+
+            made = Inspector(self._theme, large=self._grid.large)
+            made.action_chosen.connect(self.action_chosen)
+            self._inspector = made
+            self.stack.insertWidget(0, made)
+            self.stack.removeWidget(self._nothing)
+            if not self.head.isChecked():
+                self.stack.setCurrentWidget(made)
+        return self._inspector
 
     def _on_head_toggled(self, checked: bool) -> None:
-        self.stack.setCurrentWidget(self.list if checked else self.inspector)
+        self.stack.setCurrentWidget(self.list if checked else self._inspector or self._nothing)
 
     def _on_due_clicked(self) -> None:
         if self.due.objectName():

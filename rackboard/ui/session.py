@@ -8,6 +8,7 @@ from rackboard.core.instants import Clock
 from rackboard.core.temperature import Unit
 from rackboard.services.bench import Bench
 from rackboard.services.board import Board
+from rackboard.services.notices import Notices
 from rackboard.services.undo import History
 from rackboard.store import Store
 from rackboard.store.changes import ChangeSet
@@ -34,6 +35,7 @@ class Session(QObject):
         self.board = board
         self.bench = bench
         self.history = History(store, clock)
+        self.notices: Notices | None = None
         self.locale_unit = Unit.C
 
     @property
@@ -68,13 +70,28 @@ class Session(QObject):
         changes = self.board.tick()
         if changes is None:
             return
-        if changes:
+        raised = self._raise_due()
+        if changes or raised:
             self.acted.emit(changes)
         else:
             self.ticked.emit()
+
+    def raise_due(self) -> None:
+        """Tell people what has become due, once the couriers are there."""
+        if self._raise_due():
+            self.ticked.emit()
+
+    def _raise_due(self) -> bool:
+        if self.notices is None:
+            return False
+        raised = self.notices.raise_due(self.board)
+        if raised is not None:
+            self.board.take_in(raised)
+        return raised is not None
 
     def _spread(self, changes: ChangeSet) -> None:
         self.board.take_in(changes)
         self.bench.hours = self.board.snapshot.hours
         self.board.tick()
+        self._raise_due()
         self.acted.emit(changes)

@@ -4,16 +4,17 @@ from __future__ import annotations
 
 from PySide6.QtCore import QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QFocusEvent, QPainter, QPaintEvent, QPen, QResizeEvent
-from PySide6.QtWidgets import QAbstractButton, QLineEdit, QWidget
+from PySide6.QtWidgets import QLineEdit, QWidget
 
 from rackboard.ui import edges, glyphs, type
 from rackboard.ui.board_view import Ask, Due, Strip, Temperature
 from rackboard.ui.grid import Grid
+from rackboard.ui.keys import TapKey
 from rackboard.ui.theme import Theme
 from rackboard.ui.type import Align, Roles
 
 
-class TemperatureKey(QAbstractButton):
+class TemperatureKey(TapKey):
     """The reading of a zone: a tap corrects or adds one."""
 
     def __init__(self, parent: QWidget) -> None:

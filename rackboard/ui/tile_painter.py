@@ -14,7 +14,6 @@ from rackboard.ui.theme import Theme
 from rackboard.ui.tile import Glyph, Tile, TileKind
 from rackboard.ui.type import Align, Roles
 
-
 _SIDE = 2.0
 """Room round a plate's picture for its rim [px]."""
 
@@ -170,10 +169,18 @@ class TilePainter:
     ) -> None:
         at, roles = self.at, self.roles
         right = width - at.pad
-        taken = type.draw(painter, roles.job, right, baseline, tile.job, sub, Align.RIGHT)
-        room = right - taken - 8 - at.pad
-        type.draw(painter, roles.club, at.pad, baseline,
-                  type.fitting(roles.club, tile.club, room), color)  # fmt: skip
+        # The narrow face takes over before a name would have to be cut.
+        for club, job in (
+            (roles.club, roles.job),
+            (roles.club_narrow, roles.job),
+            (roles.club_narrow, roles.job_narrow),
+        ):
+            room = right - type.width(job, tile.job) - 6 - at.pad
+            if type.width(club, tile.club) <= room:
+                break
+        type.draw(painter, job, right, baseline, tile.job, sub, Align.RIGHT)
+        name = type.fitting(club, tile.club, room)
+        type.draw(painter, club, at.pad, baseline, name, color)
 
     def _facts(
         self, painter: QPainter, width: float, tile: Tile, baseline: float, color: QColor
@@ -231,6 +238,7 @@ class TilePainter:
             gap=tile.gap,
             dumbbell=dumbbell,
             dumbbell_drop=at.dumbbell,
+            vector=False,
         )
 
     def _cold_words(self, painter: QPainter, width: float, tile: Tile) -> None:

@@ -6,6 +6,7 @@ system of ordinary differential equations, solved by LSODA with events.
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
@@ -121,7 +122,8 @@ def _conversion(law: Law, which: str, times: Range, hard: bool) -> Callable[[flo
 
     def expected(a: float, temp: float) -> float:
         temp = min(temp, law.maximum)
-        return law.k * speed(temp, law.energy) * (R0 + a) * max(1 - a, 0.0) ** n * diffusion(a, temp)
+        k = law.k * speed(temp, law.energy)
+        return k * (R0 + a) * max(1 - a, 0.0) ** n * diffusion(a, temp)
 
     def late(a: float, temp: float) -> float:
         if hard:
@@ -182,7 +184,7 @@ def straight(
     """Yield a record of straight lines from mixing on, the last reading held for 60 days."""
     points = [*zip(times_s, temps_c, us, strict=True)]
     points.append((mixed_s + HORIZON_S + DAY_S, temps_c[-1], us[-1]))
-    for (t0, c0, u, *_), (t1, c1, *_) in zip(points, points[1:], strict=False):
+    for (t0, c0, u, *_), (t1, c1, *_) in itertools.pairwise(points):
         if t1 <= mixed_s or t1 <= t0:
             continue
         a = max(t0, mixed_s)

@@ -57,7 +57,8 @@ class Case(NamedTuple):
 
 def bounds_of(forecast: Forecast) -> list[Bounds]:
     """Return every milestone's three bounds."""
-    return [forecast.working_life, forecast.handling or Bounds(None, None, None), forecast.full_cure]
+    handling = forecast.handling or Bounds(None, None, None)
+    return [forecast.working_life, handling, forecast.full_cure]
 
 
 def answers(case: Case) -> dict[str, float | None]:

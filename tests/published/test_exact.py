@@ -9,9 +9,9 @@ import math
 from statistics import linear_regression
 
 import pytest
-from helpers.records import DAY_LONG, in_hours, reading, record
 from scipy.special import exp1
 
+from helpers.records import DAY_LONG, in_hours, reading, record
 from rackboard.core.cure.calibration import calibrate
 from rackboard.core.cure.forecast import forecast_record
 from rackboard.core.cure.kinetics import (
@@ -259,4 +259,4 @@ def test_energy_from_a_further_time() -> None:
 
 def test_lag_of_a_solid_head() -> None:
     """Exact: τ = m·cp/(h·A) for 0.300 kg of steel is what the histories above take."""
-    assert 0.300 * 490 / (9 * 0.0125) / 60 == pytest.approx(LAG_MIN, abs=5e-5)
+    assert pytest.approx(LAG_MIN, abs=5e-5) == 0.300 * 490 / (9 * 0.0125) / 60

@@ -113,11 +113,11 @@ def test_a_linear_maturity_law_would_credit_the_cold_far_too_much() -> None:
 
 def test_gel_point_of_flory_and_stockmayer() -> None:
     """Published: 1/√[(f − 1)(g − 1)] for functionalities 2 and 4."""
-    assert ((4 - 1) * (2 - 1)) ** -0.5 == pytest.approx(ALPHA_GEL, rel=1e-15)
+    assert pytest.approx(ALPHA_GEL, rel=1e-15) == ((4 - 1) * (2 - 1)) ** -0.5
     assert pytest.approx(0.577350, abs=5e-7) == ALPHA_GEL
     assert ALPHA_GEL < ALPHA_HANDLING
 
 
 def test_gas_constant_is_avogadro_times_boltzmann() -> None:
     """Published: CODATA 2018, both exact by definition."""
-    assert 6.02214076e23 * 1.380649e-23 == pytest.approx(GAS_CONSTANT, rel=1e-9)
+    assert pytest.approx(GAS_CONSTANT, rel=1e-9) == 6.02214076e23 * 1.380649e-23

@@ -214,7 +214,8 @@ def _check(sheet: Sheet, where: str) -> None:
         if times is None:
             continue
         if not all(isfinite(t) and t > 0 for t in times) or times.short > times.long:
-            raise InputError("a time above 0, or the shorter then the longer", times, _at(where, key))
+            wanted = "a time above 0, or the shorter then the longer"
+            raise InputError(wanted, times, _at(where, key))
     handling = sheet.handling_time_h
     full = sheet.full_cure_time_h
     if handling and (handling.short > full.short or handling.long > full.long):

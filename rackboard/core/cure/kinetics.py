@@ -376,8 +376,8 @@ def conversion_step(alpha: float, h: float, terms: Terms, dt_k: float, n: float)
     """Return the conversion after one short step.
 
     Taylor series of the rate law, of fourth order in conversion and of third in a
-    temperature that changes linearly by `dt_k`, about the conversion at the start and the temperature at
-    the middle of the step.
+    temperature that changes linearly by `dt_k`, about the conversion at the start and the
+    temperature at the middle of the step.
 
     Parameters
     ----------

@@ -7,6 +7,7 @@ never makes a permission.
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
@@ -344,7 +345,7 @@ def clip(stretch: Stretch, start_us: Instant, end_us: Instant) -> Stretch | None
 
 def closed_stretches(points: Sequence[Point], air: Air) -> Iterator[Stretch]:
     """Yield everything between the first and the last of a zone's readings, in order."""
-    for left, right in zip(points, points[1:], strict=False):
+    for left, right in itertools.pairwise(points):
         yield from between(left, right, air)
 
 
@@ -353,7 +354,7 @@ def linear(points: Sequence[Point], hold_until: Instant) -> Iterator[Stretch]:
 
     For a finished record at the prompt.
     """
-    for left, right in zip(points, points[1:], strict=False):
+    for left, right in itertools.pairwise(points):
         yield _line(left, left.at_us, right)
     last = points[-1]
     if hold_until > last.at_us:

@@ -5,9 +5,9 @@ from __future__ import annotations
 import random
 
 import pytest
+
 from helpers import oracle
 from helpers.records import Case, answers, random_case
-
 from rackboard.core.cure.calibration import calibrate
 
 BLOCKS, EACH = 12, 50

@@ -1,0 +1,384 @@
+"""An invented shop in mid-week, for a look round: people, clubs and readings are made up.
+
+Everything is done the way a user does it, at past instants of a clock of its own, so that
+the board says of it what the model says.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from datetime import datetime, timedelta, tzinfo
+from math import cos, exp, pi
+from typing import NamedTuple
+
+from rackboard.core.bench import Heating, JointKind, PlaceKind, Source
+from rackboard.core.epoxy import Range, Sheet
+from rackboard.core.instants import (
+    DAY_US,
+    HOUR_US,
+    MINUTE_US,
+    SECOND_US,
+    Clock,
+    Instant,
+    from_datetime,
+)
+from rackboard.services.bench import RACK_U_MC, Bench, ClubEntry, JobEntry
+from rackboard.services.board import Board
+from rackboard.services.founding import found_shop
+from rackboard.services.snapshot import SHOP_NAME
+from rackboard.store import Store
+from rackboard.store.changes import ChangeSet, ReadingRow
+
+NAME = "Tallow Lane bench (invented)"
+STEP_US = 5 * MINUTE_US
+"""The demo's sensors say something this often."""
+_LONGEST_US = 60 * DAY_US  # at a leap of the clock no more than so much is made up
+_SEED = 20260312
+
+ROOM_HEATING = Heating(7 * 60 + 30, 18 * 60, 13_000)
+BOX_HEATING = Heating(0, 24 * 60, 32_000)
+
+SLOW_WHEN_COLD = Sheet(
+    name="day-long filled", working_life_min=Range(50, 70), handling_time_h=Range(8, 10),
+    full_cure_time_h=Range(24, 30), reference_temperature_c=25.0,
+    minimum_cure_temperature_c=17.0, maximum_cure_temperature_c=60.0,
+    mix_ratio_by_volume=(1, 1), density_g_per_ml=1.25, working_life_mass_g=50.0,
+    lap_shear_mpa=24.0, shelf_life_months=18,
+)  # fmt: skip
+"""Invented, with a high minimum, so that the demo has a cold club."""
+
+
+def demo_start(zone: tzinfo) -> Instant:
+    """Return when the demo begins: Thursday 12 March 2026, 14:26 local time, every time."""
+    return from_datetime(datetime(2026, 3, 12, 14, 26, tzinfo=zone))
+
+
+class FastClock:
+    """A clock that starts at an instant of our choice and may run fast.
+
+    Parameters
+    ----------
+    inner : Clock
+        The machine's clock.
+    start_us : int
+        What the clock shows first [µs UTC].
+    speed : float
+        How many times as fast as the inner clock it runs.
+    """
+
+    __slots__ = ("_inner", "_inner_us", "_speed", "_start_us")
+
+    def __init__(self, inner: Clock, start_us: Instant, speed: float = 1.0) -> None:
+        self._inner = inner
+        self._inner_us = inner.now()
+        self._start_us = start_us
+        self._speed = speed
+
+    def now(self) -> Instant:
+        """Return the present instant of the demo [µs UTC]."""
+        return self._start_us + round((self._inner.now() - self._inner_us) * self._speed)
+
+
+class DemoFeed:
+    """The two invented sensors: the room, cold at night, and the warm box with its thermostat.
+
+    What they say is a function of the instant alone.
+
+    Parameters
+    ----------
+    store : Store
+        A furnished demo.
+    zone : tzinfo
+        The shop's time zone: the heating goes by local time.
+    """
+
+    __slots__ = ("_box", "_gap", "_room", "_start_us", "_store", "_until_us", "_zone")
+
+    def __init__(self, store: Store, zone: tzinfo) -> None:
+        self._store = store
+        self._zone = zone
+        self._room, self._box = [zone.id for zone in store.shop.zones()][:2]
+        start = demo_start(zone)
+        self._start_us = start
+        night = from_datetime(datetime(2026, 3, 12, 3, 10, tzinfo=zone))
+        self._gap = (night, night + 3 * HOUR_US + 30 * MINUTE_US)
+        last = store.record.last_reading(self._room)
+        self._until_us = start - 10 * DAY_US if last is None else last.at_us
+
+    def readings_until(self, now: Instant) -> dict[int, list[ReadingRow]]:
+        """Return what the sensors have said since they were last asked, by zone id."""
+        first = max(self._until_us, now - _LONGEST_US) // STEP_US + 1
+        instants = [n * STEP_US for n in range(first, now // STEP_US + 1)]
+        if not instants:
+            return {}
+        self._until_us = instants[-1]
+        source = Source.FEED
+        return {
+            self._room: [(t, self.room_mc(t), RACK_U_MC, source) for t in instants],
+            self._box: [
+                (t, self.box_mc(t), RACK_U_MC, source)
+                for t in instants if not self._gap[0] < t < self._gap[1]
+            ],
+        }  # fmt: skip
+
+    def feed(self, now: Instant) -> ChangeSet | None:
+        """Keep what the sensors have said up to now; None if it was nothing."""
+        found = self.readings_until(now)
+        if not found:
+            return None
+        with self._store.write("demo readings", now) as act:
+            for zone_id, rows in found.items():
+                act.add_readings(zone_id, rows)
+        return act.changes
+
+    def room_mc(self, at_us: Instant) -> int:
+        """Return the room's temperature [m°C]: heated on weekdays, falling at night."""
+        local = _local(at_us, self._zone)
+        minute = local.hour * 60 + local.minute
+        heated = local.weekday() < 5
+        day = 17.4 + 0.5 * _wander(local.toordinal())
+        night = 12.9 + 0.6 * _wander(local.toordinal() + 1000)
+        if heated and ROOM_HEATING.on_min <= minute < ROOM_HEATING.off_min:
+            celsius = day - (day - night) * exp(-(minute - ROOM_HEATING.on_min) / 70)
+            celsius += 0.35 * cos(2 * pi * (minute - 15 * 60) / 600)
+        elif heated and minute >= ROOM_HEATING.off_min:
+            celsius = night + (day - night) * exp(-(minute - ROOM_HEATING.off_min) / 230)
+        elif heated and local.weekday() > 0:
+            celsius = night + 4.4 * exp(-(minute + 360) / 230)
+        else:  # the weekend, and Monday before the heating
+            celsius = 12.2 + 0.7 * cos(2 * pi * (minute - 15 * 60) / 1440)
+        return round((celsius + 0.06 * _wander(at_us // STEP_US)) * 10) * 100
+
+    def box_mc(self, at_us: Instant) -> int:
+        """Return the warm box's temperature [m°C]: 32 °C and a thermostat's saw."""
+        phase = (at_us / MINUTE_US / 23.0) % 1.0
+        ripple = 0.8 * (phase / 0.35 if phase < 0.35 else (1 - phase) / 0.65) - 0.4
+        return round((32.0 + ripple + 0.1 * _wander(at_us // STEP_US + 7)) * 10) * 100
+
+
+def _local(at_us: Instant, zone: tzinfo) -> datetime:
+    return datetime.fromtimestamp(at_us / SECOND_US, zone)
+
+
+def _wander(number: int) -> float:
+    """Return a scrambled number of −1…1, the same for the same number at any time."""
+    x = (number * 0x9E3779B97F4A7C15 + _SEED) & 0xFFFFFFFFFFFFFFFF
+    x = ((x ^ (x >> 30)) * 0xBF58476D1CE4E5B9) & 0xFFFFFFFFFFFFFFFF
+    x = ((x ^ (x >> 27)) * 0x94D049BB133111EB) & 0xFFFFFFFFFFFFFFFF
+    return (x >> 11) / (1 << 52) - 1.0
+
+
+class _PastClock:
+    __slots__ = ("instant",)
+
+    def __init__(self, instant: Instant) -> None:
+        self.instant = instant
+
+    def now(self) -> Instant:
+        return self.instant
+
+
+class _Glue(NamedTuple):
+    """One glue-up of the week: what, where, with what, when; and what became of it."""
+
+    day: int  # 0: Monday
+    time: str
+    number: str
+    customer: str
+    epoxy: str
+    clubs: tuple[tuple[str, JointKind, str], ...]
+    promised: tuple[int, str] | None = None
+    lot: str = ""
+    mixed: bool = True
+    racked_min: int | None = 8
+    looked_min: int | None = 14
+
+
+_SOLID, _HOLLOW = JointKind.SOLID_HEAD, JointKind.HOLLOW_HEAD
+_PUTTER = JointKind.OVER_HOSEL_PUTTER
+
+
+def _irons(*names: str, first: int) -> tuple[tuple[str, JointKind, str], ...]:
+    return tuple((name, _SOLID, f"A{first + i}") for i, name in enumerate(names))
+
+
+_WEEK = (
+    _Glue(0, "09:30", "301", "M. Wendle", "day-long", (("Driver", _HOLLOW, "A5"),),
+          (3, "12:00"), "D-17"),
+    _Glue(0, "10:20", "302", "T. Oakum", "half-hour", (("3 wood", _HOLLOW, "A10"),),
+          (3, "17:00"), "H-04"),
+    _Glue(1, "15:40", "303", "P. Sallow", "day-long",
+          (("6 iron", _SOLID, "A1"), ("7 iron", _SOLID, "A2")), (7, "10:00"), "D-17"),
+    _Glue(1, "16:30", "304", "E. Tarn", "half-hour", (("Driver", _HOLLOW, "A3"),),
+          (7, "09:00"), "H-04"),
+    _Glue(2, "08:10", "305", "J. Fennow", "half-hour",
+          _irons("4 iron", "5 iron", "6 iron", "7 iron", first=6), (4, "16:00"), "H-04"),
+    _Glue(2, "15:30", "306", "B. Quarl", "day-long filled", (("4 hybrid", _HOLLOW, "A4"),),
+          (10, "12:00"), "F-02"),
+    _Glue(2, "17:20", "307", "A. Rushmere", "day-long", (("Driver", _HOLLOW, "B3"),),
+          None, "D-18"),
+    _Glue(3, "08:05", "308", "C. Hethers", "day-long", (("3 hybrid", _HOLLOW, "B2"),),
+          (4, "16:00"), "D-18"),
+    _Glue(3, "10:30", "308", "C. Hethers", "day-long", (("5 wood", _HOLLOW, "B1"),),
+          None, "D-18"),
+    _Glue(3, "12:05", "309", "L. Marrow", "half-hour",
+          _irons("50° wedge", "54° wedge", "58° wedge", first=1), (9, "15:00"), "H-05"),
+    _Glue(3, "12:40", "310", "G. Pellow", "half-hour", (("Putter", _PUTTER, "A13"),),
+          (10, "17:00"), "H-05"),
+    _Glue(3, "14:06", "311", "S. Ivering", "half-hour",
+          _irons("7 iron", "8 iron", first=11), (10, "09:00"), "H-05",
+          racked_min=11, looked_min=None),
+    _Glue(3, "14:20", "312", "N. Cobb", "day-long", (("9 iron", _SOLID, "A14"),),
+          None, "D-18", mixed=False),
+)  # fmt: skip
+
+
+def furnish_demo(store: Store, now: Instant, zone: tzinfo) -> None:
+    """Fill an empty data file with the invented shop, as it stands at an instant.
+
+    Parameters
+    ----------
+    store : Store
+        Empty.
+    now : int
+        Normally `demo_start(zone)`; acts that lie after it are left out [µs UTC].
+    zone : tzinfo
+        The shop's time zone.
+    """
+    monday = demo_start(zone) - 3 * DAY_US
+    clock = _PastClock(monday - 7 * DAY_US)
+    found_shop(store, clock.now())
+    _Furnisher(store, clock, zone).run(now)
+
+
+class _Furnisher:
+    """Lives through the week."""
+
+    def __init__(self, store: Store, clock: _PastClock, zone: tzinfo) -> None:
+        self._store = store
+        self._clock = clock
+        self._zone = zone
+        self._board = Board(store, clock, zone)
+        self._bench = Bench(store, clock, self._board.snapshot.hours)
+        self._bench.by = "KT"
+        self._acts: list[tuple[Instant, Callable[[], ChangeSet | None]]] = []
+        self._batches: dict[tuple[str, Instant], int] = {}
+
+    def run(self, now: Instant) -> None:
+        """Do everything up to an instant, and tick whenever a permission falls due."""
+        self._set_up(now)
+        for glue in _WEEK:
+            self._plan(glue)
+        self._plan_rest()
+        for at, act in sorted(self._acts, key=lambda item: item[0]):
+            if at > now:
+                break
+            self._pass(at)
+            changes = act()
+            if changes is not None:
+                self._board.take_in(changes)
+                self._board.tick()
+        self._pass(now)
+
+    def _at(self, day: int, time: str) -> Instant:
+        hour, minute = time.split(":")
+        date = datetime(2026, 3, 9, int(hour), int(minute), tzinfo=self._zone)
+        return from_datetime(date + timedelta(days=day))
+
+    def _set_up(self, now: Instant) -> None:
+        feed = DemoFeed(self._store, self._zone)
+        with self._store.write("furnish the demo", self._clock.now()) as act:
+            act.set_setting(SHOP_NAME, NAME)
+            for zone_id, rows in feed.readings_until(now).items():
+                act.add_readings(zone_id, rows)
+        self._board.take_in(act.changes)
+        room, box = self._board.snapshot.zones
+        for changes in (
+            self._bench.set_heating(room, ROOM_HEATING),
+            self._bench.set_heating(box, BOX_HEATING),
+            self._bench.save_epoxy(SLOW_WHEN_COLD),
+        ):
+            self._board.take_in(changes)
+
+    def _pass(self, until: Instant) -> None:
+        """Let time pass, and stop wherever the board has something to write."""
+        self._clock.instant = max(self._clock.instant, self._board.ticked_us)
+        while True:
+            due = [
+                s.not_before_us for s in self._board.standings
+                if s.not_before_us is not None and self._clock.instant < s.not_before_us <= until
+            ]  # fmt: skip
+            if not due:
+                break
+            self._clock.instant = min(due)
+            self._board.tick()
+        self._clock.instant = until
+        self._board.tick()
+
+    def _plan(self, glue: _Glue) -> None:
+        at = self._at(glue.day, glue.time)
+        key = (glue.number, at)
+
+        def mix() -> ChangeSet:
+            return self._bench.mix(self._batches[key])
+
+        def rack() -> ChangeSet:
+            return self._bench.rack_all(self._batches[key])
+
+        def look() -> ChangeSet:
+            return self._bench.look(self._batches[key])
+
+        early = at - 12 * MINUTE_US if glue.mixed else at
+        self._acts.append((early, lambda: self._lay_out(glue, key)))
+        if glue.mixed:
+            self._acts.append((at, mix))
+            for minutes, act in ((glue.racked_min, rack), (glue.looked_min, look)):
+                if minutes is not None:
+                    self._acts.append((at + minutes * MINUTE_US, act))
+
+    def _lay_out(self, glue: _Glue, key: tuple[str, Instant]) -> ChangeSet:
+        snapshot = self._board.snapshot
+        epoxies = {e.sheet.name: e.id for e in snapshot.epoxies.values()}
+        places = {p.prefix: p for p in snapshot.places.values() if p.prefix}
+        entries: Sequence[ClubEntry] = [
+            ClubEntry(name, kind, places[slot[0]].id, int(slot[1:]) - 1, "12 o'clock")
+            for name, kind, slot in glue.clubs
+        ]
+        promised = None if glue.promised is None else self._at(*glue.promised)
+        laid = self._bench.lay_out(
+            JobEntry(
+                glue.number, glue.customer, "555-0100", promised, tuple(entries),
+                epoxies[glue.epoxy], glue.lot,
+            )
+        )  # fmt: skip
+        self._batches[key] = laid.batch_id
+        return laid.changes
+
+    def _plan_rest(self) -> None:
+        bench = self._bench
+
+        def joint(name: str, number: str) -> int:
+            return next(
+                s.joint.id for s in self._board.standings
+                if s.club.name == name and s.job.number == number
+            )  # fmt: skip
+
+        def carry(number: str, kind: PlaceKind) -> ChangeSet | None:
+            changes: ChangeSet | None = None
+            for standing in list(self._board.standings):
+                if standing.job.number == number:
+                    if changes is not None:
+                        self._board.take_in(changes)
+                    changes = bench.take_off(standing.club.id, kind)
+            return changes
+
+        def ready() -> ChangeSet:
+            job = next(j.job for j in self._board.jobs() if j.job.number == "301")
+            return bench.press_ready(job.id, True)
+
+        self._acts += [
+            (self._at(2, "15:05"), lambda: carry("304", PlaceKind.PICK_UP)),
+            (self._at(3, "11:40"), lambda: carry("303", PlaceKind.GRIP_BENCH)),
+            (self._at(3, "11:20"), ready),
+            (self._at(3, "14:19"), lambda: bench.disturb(joint("Putter", "310"))),
+        ]

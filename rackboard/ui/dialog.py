@@ -1,0 +1,341 @@
+"""What all dialogs share: the scheme, the type, the button row, and errors said inside the form."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QGuiApplication
+from PySide6.QtWidgets import (
+    QApplication,
+    QDialog,
+    QDialogButtonBox,
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QLineEdit,
+    QMessageBox,
+    QPushButton,
+    QScrollArea,
+    QSizePolicy,
+    QVBoxLayout,
+    QWidget,
+)
+
+from rackboard.ui import type
+from rackboard.ui.controls import Choice, FocusRing, Option, Tick, field_height, field_style
+from rackboard.ui.theme import Theme
+from rackboard.ui.type import Roles, Style
+
+LARGE_WIDTH, LARGE_HEIGHT = 1800, 950
+"""A dialog is large where the window under it, or else the screen, is at least so large."""
+
+
+def is_large(parent: QWidget | None) -> bool:
+    """Return whether a dialog over this window takes the larger sizes."""
+    if parent is not None:
+        size = parent.window().size()
+    else:
+        screen = QGuiApplication.primaryScreen()
+        size = screen.availableGeometry().size()
+    return size.width() >= LARGE_WIDTH and size.height() >= LARGE_HEIGHT
+
+
+def style_sheet(theme: Theme, roles: Roles) -> str:
+    """Return the rules for the ordinary widgets of a dialog."""
+    bg, surf, surf2 = theme.bg.name(), theme.surf.name(), theme.surf2.name()
+    text, sub, dim = theme.text.name(), theme.sub.name(), theme.dim.name()
+    edge, line = theme.edge.name(), theme.line.name()
+    wide = 26 if roles.large else 18
+    return (
+        f"QDialog,QScrollArea,QWidget#page{{background:{bg}}}"
+        f"QLabel{{color:{text};background:transparent}}"
+        f"QLabel[tone=sub]{{color:{sub}}}"
+        f"QFrame[tone=rule]{{background:{line};border:none}}"
+        f"QFrame[tone=panel]{{background:{surf};border-radius:10px}}"
+        f"QLineEdit{{background:{surf};color:{text};border:1.5px solid {edge};border-radius:6px;"
+        f"padding:0 12px;selection-background-color:{text};selection-color:{bg}}}"
+        f"QLineEdit[wrong=true]{{border:2.5px solid {text}}}"
+        f"QLineEdit:disabled{{color:{dim};border-color:{line}}}"
+        f"QPushButton{{background:{surf2};color:{text};border:1.5px solid {edge};"
+        f"border-radius:7px;padding:0 {wide}px;outline:none}}"
+        f"QPushButton:pressed{{background:{line}}}"
+        f"QPushButton:disabled{{color:{dim};border-color:{line};background:{surf}}}"
+        f"QPushButton[primary=true]{{background:{text};color:{bg};border-color:{text}}}"
+        f"QPushButton[primary=true]:pressed{{background:{sub}}}"
+        f"QPushButton[primary=true]:disabled{{background:{surf};color:{dim};border-color:{line}}}"
+        f"QAbstractItemView{{background:{surf};color:{text};border:1.5px solid {edge};"
+        f"border-radius:6px;outline:none;alternate-background-color:{surf};"
+        f"selection-background-color:{text};selection-color:{bg};gridline-color:{line}}}"
+        "QTableView::item{padding:0 8px}QListView::item{padding:3px 8px}"
+        f"QComboBox QAbstractItemView{{border-radius:0;padding:4px}}"
+        f"QComboBox QAbstractItemView::item{{min-height:{field_height(roles) - 8}px}}"
+        f"QHeaderView{{background:{surf};border:none}}"
+        f"QHeaderView::section{{background:{surf};color:{sub};border:none;"
+        f"border-bottom:1px solid {line};padding:4px 8px}}"
+        f"QTableCornerButton::section{{background:{surf};border:none}}"
+        "QDialogButtonBox{button-layout:3}"  # the one to press stands last, as on the board
+        "QScrollBar:vertical{background:transparent;width:10px;margin:0}"
+        "QScrollBar:horizontal{background:transparent;height:10px;margin:0}"
+        f"QScrollBar::handle{{background:{line};border-radius:3px;margin:2px;min-height:32px;"
+        f"min-width:32px}}"
+        f"QScrollBar::handle:hover{{background:{edge}}}"
+        "QScrollBar::add-line,QScrollBar::sub-line{width:0;height:0}"
+        "QScrollBar::add-page,QScrollBar::sub-page{background:transparent}"
+    )
+
+
+class Dialog(QDialog):
+    """A dialog in the board's look.
+
+    Parameters
+    ----------
+    theme : Theme
+        The scheme.
+    parent : QWidget, optional
+        The window underneath.
+    """
+
+    def __init__(self, theme: Theme, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        self.theme = theme
+        self.roles = Roles(large=is_large(parent))
+        self.buttons = QDialogButtonBox(self)
+        self._ring: FocusRing | None = None
+        self.setFont(type.font(self.roles.fact))
+        self.show_theme(theme)
+        application = QApplication.instance()
+        assert isinstance(application, QApplication)
+        application.focusChanged.connect(self._on_focus_changed)
+
+    # Look
+
+    def show_theme(self, theme: Theme) -> None:
+        """Take another scheme."""
+        self.theme = theme
+        self.setPalette(theme.palette())
+        self.setStyleSheet(style_sheet(theme, self.roles))
+        for control in self.findChildren(QWidget):
+            if isinstance(control, Choice | Tick | Option):
+                control.show_theme(theme)
+        if self._ring is not None:
+            self._ring.leave()
+            self._ring.deleteLater()
+            self._ring = None
+
+    @property
+    def gap(self) -> int:
+        """The distance between groups [px]."""
+        return 24 if self.roles.large else 14
+
+    @property
+    def margin(self) -> int:
+        """The margin of the dialog [px]."""
+        return 40 if self.roles.large else 22
+
+    def label(
+        self, text: str, style: Style | None = None, *, tone: str = "", wrap: bool = False
+    ) -> QLabel:
+        """Return a label in a style of the roles; facts by default."""
+        made = QLabel(text)
+        made.setTextFormat(Qt.TextFormat.PlainText)
+        made.setFont(type.font(style or self.roles.fact))
+        if tone:
+            made.setProperty("tone", tone)
+        if wrap:
+            made.setWordWrap(True)
+            policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
+            policy.setHeightForWidth(True)
+            made.setSizePolicy(policy)
+        return made
+
+    def heading(self, text: str) -> QLabel:
+        """Return the head of a group."""
+        return self.label(text, self.roles.head)
+
+    def rule(self) -> QFrame:
+        """Return a hairline."""
+        made = QFrame()
+        made.setProperty("tone", "rule")
+        made.setFixedHeight(1)
+        return made
+
+    def field(self, name: str, width: int = 0, *, placeholder: str = "") -> QLineEdit:
+        """Return a field with its accessible name; `width` in px, 0: as wide as there is room."""
+        made = QLineEdit()
+        made.setAccessibleName(name)
+        made.setPlaceholderText(placeholder)
+        made.setFont(type.font(field_style(self.roles)))
+        made.setFixedHeight(field_height(self.roles))
+        if width:
+            made.setFixedWidth(width)
+        return made
+
+    def choice(self, name: str) -> Choice:
+        """Return a choice with its accessible name."""
+        made = Choice(self.theme, self.roles)
+        made.setAccessibleName(name)
+        return made
+
+    def tick(self, text: str) -> Tick:
+        """Return a tick box."""
+        return Tick(text, self.theme, self.roles)
+
+    def option(self, text: str) -> Option:
+        """Return a radio button."""
+        return Option(text, self.theme, self.roles)
+
+    def button(self, text: str, *, primary: bool = False) -> QPushButton:
+        """Return a button that no stray Enter presses."""
+        made = QPushButton(text)
+        self.dress(made, primary=primary)
+        made.setAutoDefault(False)
+        return made
+
+    def dress(self, button: QPushButton, *, primary: bool = False) -> None:
+        """Give a button the dialog's look."""
+        button.setFont(type.font(self.roles.button))
+        button.setMinimumHeight(52 if self.roles.large else 42)
+        button.setProperty("primary", primary)
+
+    def add_buttons(self, accept: str, reject: str) -> QPushButton | None:
+        """Fill the button row; return the one that accepts. An empty `accept`: only a close."""
+        accepting = None
+        if accept:
+            accepting = QPushButton(accept)
+            self.dress(accepting, primary=True)
+            self.buttons.addButton(accepting, QDialogButtonBox.ButtonRole.AcceptRole)
+            accepting.setDefault(True)
+            self.buttons.accepted.connect(self.accept)
+        rejecting = QPushButton(reject)
+        self.dress(rejecting)
+        self.buttons.addButton(rejecting, QDialogButtonBox.ButtonRole.RejectRole)
+        rejecting.setAutoDefault(False)
+        self.buttons.rejected.connect(self.reject)
+        layout = self.buttons.layout()
+        assert layout is not None
+        layout.setSpacing(15)
+        return accepting
+
+    def scrolled(self, page: QWidget) -> QScrollArea:
+        """Return a frameless area in which a page scrolls up and down."""
+        page.setObjectName("page")
+        area = QScrollArea()
+        area.setFrameShape(QFrame.Shape.NoFrame)
+        area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        area.setWidgetResizable(True)
+        area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        area.setWidget(page)
+        return area
+
+    def frame(self, title: str, said: str = "") -> QVBoxLayout:
+        """Lay out title, a line under it and the button row; return where the content goes."""
+        self.setWindowTitle(title)
+        outer = QVBoxLayout(self)
+        margin = self.margin
+        outer.setContentsMargins(margin, margin - 6, margin, margin - 4)
+        outer.setSpacing(0)
+        outer.addWidget(self.label(title, self.roles.inspector_title))
+        if said:
+            line = self.label(said, tone="sub", wrap=True)
+            line.setMaximumWidth(900)
+            outer.addWidget(line)
+        outer.addSpacing(self.gap - 4)
+        content = QVBoxLayout()
+        content.setSpacing(self.gap - 4)
+        outer.addLayout(content, 1)
+        outer.addSpacing(self.gap)
+        outer.addWidget(self.rule())
+        outer.addSpacing(self.gap - 6)
+        outer.addWidget(self.buttons)
+        return content
+
+    def fit(self, width: int, height: int) -> None:
+        """Take this size, less where the window underneath or the screen is smaller."""
+        parent = self.parentWidget()
+        room = parent.window().size() if parent else self.screen().availableGeometry().size()
+        self.resize(min(width, room.width() - 40), min(height, room.height() - 40))
+
+    # Errors
+
+    def mark(self, field: QWidget, wrong: bool) -> None:
+        """Show at a field whether what it holds can't be taken."""
+        if field.property("wrong") != wrong:
+            field.setProperty("wrong", wrong)
+            field.style().unpolish(field)
+            field.style().polish(field)
+
+    def _on_focus_changed(self, old: QWidget | None, new: QWidget | None) -> None:
+        del old
+        inside = new is not None and new.window() is self and self.isAncestorOf(new)
+        if not inside or not isinstance(new, QLineEdit | QPushButton | Choice | Tick | Option):
+            if self._ring is not None:
+                self._ring.leave()
+            return
+        if self._ring is None:
+            self._ring = FocusRing(self.theme)
+            self._ring.destroyed.connect(self._on_ring_destroyed)
+        self._ring.surround(new)
+        area = new.parentWidget()
+        while area is not None and not isinstance(area, QScrollArea):
+            area = area.parentWidget()
+        if isinstance(area, QScrollArea):
+            area.ensureWidgetVisible(new, 20, 40)
+
+    def _on_ring_destroyed(self) -> None:
+        self._ring = None
+
+
+def row(*items: QWidget | int, stretch: bool = True) -> QHBoxLayout:
+    """Return widgets in a row; a number is a distance [px]."""
+    made = QHBoxLayout()
+    made.setSpacing(0)
+    for item in items:
+        if isinstance(item, int):
+            made.addSpacing(item)
+        else:
+            made.addWidget(item)
+    if stretch:
+        made.addStretch(1)
+    return made
+
+
+class Confirmation(QMessageBox):
+    """Asked only before what can't be undone; Cancel is the default.
+
+    Parameters
+    ----------
+    title, text, consequence : str
+        What is asked, and what happens then.
+    accept, cancel : str
+        The two buttons.
+    """
+
+    def __init__(
+        self,
+        theme: Theme,
+        parent: QWidget | None,
+        title: str,
+        text: str,
+        consequence: str,
+        accept: str,
+        cancel: str,
+    ) -> None:
+        super().__init__(parent)
+        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        self.setPalette(theme.palette())
+        roles = Roles(large=is_large(parent))
+        self.setStyleSheet(
+            style_sheet(theme, roles)
+            + f"QMessageBox{{background:{theme.bg.name()}}}QPushButton{{min-height:40px}}"
+        )
+        self.setFont(type.font(roles.fact))
+        self.setWindowTitle(title)
+        self.setText(text)
+        self.setInformativeText(consequence)
+        self.setTextFormat(Qt.TextFormat.PlainText)
+        self.go_on = self.addButton(accept, QMessageBox.ButtonRole.AcceptRole)
+        self.cancel = self.addButton(cancel, QMessageBox.ButtonRole.RejectRole)
+        for button in (self.go_on, self.cancel):
+            button.setFont(type.font(roles.button))
+        self.setDefaultButton(self.cancel)
+        self.setEscapeButton(self.cancel)

@@ -1,0 +1,250 @@
+"""Puts the window together: folders, store, services, theme, window, event loop."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Callable
+from datetime import tzinfo
+from pathlib import Path
+from typing import TYPE_CHECKING
+from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
+
+from PySide6.QtCore import QLocale, QLockFile, QTimer, QTimeZone
+from PySide6.QtGui import QFont, QFontDatabase
+from PySide6.QtWidgets import QApplication
+
+from rackboard import preflight
+from rackboard.core.errors import StoreError
+from rackboard.core.instants import Clock
+from rackboard.core.temperature import Unit
+from rackboard.services.bench import Bench
+from rackboard.services.board import Board
+from rackboard.services.founding import found_shop
+from rackboard.store import Store
+from rackboard.store.paths import Paths
+from rackboard.ui import Options
+from rackboard.ui.main_window import MainWindow
+from rackboard.ui.resources import SEMI_CONDENSED, load_fonts
+from rackboard.ui.session import Session
+from rackboard.ui.theme import Appearance
+
+if TYPE_CHECKING:
+    from rackboard.services.demo import DemoFeed
+    from rackboard.services.housekeeping import ClockWatch, DailyBackup
+
+_AFTER_PAINT_MS = 200
+_ROUND_MS = 10_000
+_BACKUP_MS = 50
+_DEMO_MS = 60_000  # how often the demo's sensors are asked, by its own clock
+_FASTEST_MS = 100
+
+
+def system_zone() -> tzinfo:
+    """Return the machine's time zone; UTC if it can't be told."""
+    name = bytes(QTimeZone.systemTimeZoneId().data()).decode("ascii", "replace")
+    try:
+        return ZoneInfo(name)
+    except (ZoneInfoNotFoundError, ValueError):
+        return ZoneInfo("UTC")
+
+
+def paths_for(options: Options) -> Paths:
+    """Return the folders of this start; the demo's lie apart from the real ones."""
+    paths = Paths.of_user() if options.data_dir is None else Paths.below(Path(options.data_dir))
+    return Paths.below(paths.data / "demo") if options.demo else paths
+
+
+class Program:
+    """One running board: opened, shown, closed."""
+
+    def __init__(self, options: Options, zone: tzinfo) -> None:
+        self._options = options
+        self._zone = zone
+        self.paths = paths_for(options)
+        self.paths.prepare()
+        self._lock = QLockFile(str(self.paths.lock))
+        self._lock.setStaleLockTime(0)
+        if not self._lock.tryLock(0):
+            raise StoreError(
+                f"Another board already uses {self.paths.data}.",
+                "Use that window, or choose another folder with --data-dir.",
+            )
+        from rackboard.logs import Log
+        from rackboard.ui.trouble import Trouble
+
+        self._log = Log(self.paths.logs)
+        self._trouble = Trouble(self._log.files.log)
+        self._trouble.install()
+        self.clock: Clock = options.clock
+        self._demo_feed: DemoFeed | None = None
+        self._watch: ClockWatch | None = None
+        self._backup: DailyBackup | None = None
+        self._odd_clock: str | None = None
+        self._timers: list[QTimer] = []
+        self.window = self._open()
+
+    def _open(self) -> MainWindow:
+        store, self.clock = self._open_store()
+        board = Board(store, self.clock, self._zone)
+        bench = Bench(store, self.clock, board.snapshot.hours)
+        by = board.snapshot.settings.get("initials")
+        bench.by = by if isinstance(by, str) and by else None
+        session = Session(store, self.clock, board, bench)
+        session.locale_unit = _locale_unit()
+        theme = board.snapshot.settings.get("theme")
+        appearance = Appearance(theme if isinstance(theme, str) else "")
+        window = MainWindow(session, appearance, self._notes)
+        appearance.setParent(window)
+        session.setParent(window)
+        window.add_file_action("backups", window.tr("Backups…"), self.open_backups)
+        self._trouble.set_window(window)
+        return window
+
+    def _open_store(self) -> tuple[Store, Clock]:
+        clock = self._options.clock
+        if not self._options.demo:
+            store = Store.open(self.paths, clock.now())
+            found_shop(store, clock.now())
+            return store, clock
+        from rackboard.services.demo import DemoFeed, FastClock, demo_start, furnish_demo
+
+        self.paths.database.unlink(missing_ok=True)
+        store = Store.open(self.paths, clock.now())
+        start = demo_start(self._zone)
+        furnish_demo(store, start, self._zone)
+        self._demo_feed = DemoFeed(store, self._zone)
+        return store, FastClock(clock, start, self._options.speed)
+
+    def show(self) -> None:
+        """Show the window; the forecasts are worked out once it is painted."""
+        self.window.show()
+        QTimer.singleShot(0, self._start)
+
+    def _start(self) -> None:
+        self.window.start()
+        QTimer.singleShot(_AFTER_PAINT_MS, self._start_rest)
+
+    def _start_rest(self) -> None:
+        """Begin what the first picture doesn't need: couriers, backup, the demo's sensors."""
+        from rackboard.services.housekeeping import ClockWatch, DailyBackup
+        from rackboard.services.notices import Notices
+        from rackboard.ui.couriers import desktop_courier
+
+        session = self.window.session
+        courier = desktop_courier(self.window)
+        session.notices = Notices(session.store, self.clock, (courier,))
+        elapsed = None if self._options.demo else getattr(self.clock, "elapsed", None)
+        self._watch = ClockWatch(session.store, elapsed)
+        self._backup = DailyBackup(session.store, self.clock)
+        self._timers = [
+            self._timer(_ROUND_MS, self._go_round),
+            self._timer(_BACKUP_MS, self._step_backup),
+        ]
+        if self._options.demo:
+            fast = max(int(_DEMO_MS / self._options.speed), _FASTEST_MS)
+            self._timers.append(self._timer(fast, self._feed_demo))
+        self._go_round()
+
+    def _timer(self, interval_ms: int, slot: Callable[[], None]) -> QTimer:
+        timer = QTimer(self.window)
+        timer.setInterval(interval_ms)
+        timer.timeout.connect(slot)
+        timer.start()
+        return timer
+
+    def _go_round(self) -> None:
+        """Every ten seconds: look at the clock, raise what is due, begin the day's backup."""
+        session = self.window.session
+        if self._watch is not None:
+            self._odd_clock = self._watch.check(self.clock.now())
+        session.raise_due()
+        if self._backup is not None and not self._options.demo and self._backup.step():
+            self._timers[1].start()
+
+    def _step_backup(self) -> None:
+        if self._backup is None or not self._backup.at_work or not self._backup.step():
+            self._timers[1].stop()
+
+    def _feed_demo(self) -> None:
+        if self._demo_feed is None:
+            return
+        changes = self._demo_feed.feed(self.clock.now())
+        if changes is not None:
+            self.window.session.take(changes)
+        else:
+            self.window.session.tick()
+
+    def _notes(self) -> list[str]:
+        """Return what the board has to say of itself."""
+        session = getattr(self, "window", None) and self.window.session
+        notices = session.notices if session else None
+        lines = [self._odd_clock, notices.trouble if notices else None,
+                 self._backup.trouble if self._backup else None]  # fmt: skip
+        return [line for line in lines if line]
+
+    def open_backups(self) -> None:
+        """Show the backups."""
+        from rackboard.ui.backup_dialog import BackupDialog
+
+        BackupDialog(self.window.session, self.restore, self.window).open()
+
+    def restore(self, backup: Path) -> None:
+        """Put a backup in the place of the present data, which is backed up first."""
+        from rackboard.store.backup import restore
+
+        old = self.window
+        if self._backup is not None:
+            self._backup.stop()
+        for timer in self._timers:
+            timer.stop()
+        geometry, full = old.saveGeometry(), old.isFullScreen()
+        old.stop()
+        old.session.store.close()
+        try:
+            restore(self.paths, backup, self.clock.now())
+        finally:
+            self.window = self._open()
+            self.window.restoreGeometry(geometry)
+            if full:
+                self.window.showFullScreen()
+            self.show()
+            old.close()
+            old.deleteLater()
+
+    def close(self) -> None:
+        """Close the data file and the log."""
+        if self._backup is not None:
+            self._backup.stop()
+        self.window.session.store.close()
+        self._log.close()
+        self._lock.unlock()
+
+
+def _locale_unit() -> Unit:
+    """Return the unit of the user's country."""
+    system = QLocale.system().measurementSystem()
+    return Unit.F if system is QLocale.MeasurementSystem.ImperialUSSystem else Unit.C
+
+
+def run(options: Options) -> int:
+    """Open the board and return the exit code."""
+    app = QApplication.instance() or QApplication(sys.argv[:1])
+    assert isinstance(app, QApplication)
+    app.setStyle("Fusion")
+    app.setApplicationName("rackboard")
+    app.setApplicationDisplayName("rackboard")
+    app.setDesktopFileName("rackboard")
+    trouble = preflight.font_trouble(QFontDatabase.families())
+    if trouble is not None:
+        print(trouble, file=sys.stderr)
+        return 2
+    if load_fonts():
+        font = QFont(SEMI_CONDENSED)
+        font.setPixelSize(17)
+        font.setWeight(QFont.Weight.Medium)
+        app.setFont(font)
+    program = Program(options, system_zone())
+    program.show()
+    code = app.exec()
+    program.close()
+    return code

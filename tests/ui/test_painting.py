@@ -1,0 +1,270 @@
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from itertools import pairwise
+from typing import NamedTuple
+
+import pytest
+from PySide6.QtCore import QPoint, QRectF
+from PySide6.QtGui import QColor, QImage, QPainter, QRegion
+from PySide6.QtWidgets import QWidget
+from pytestqt.qtbot import QtBot
+
+from helpers.board_values import board_view, inspector, worst_tiles
+from rackboard.core.words import Word
+from rackboard.ui import edges, glyphs, motif, type
+from rackboard.ui.board import Board
+from rackboard.ui.first_run import FirstRunPanel
+from rackboard.ui.grid import grid
+from rackboard.ui.keys import Key
+from rackboard.ui.resources import load_fonts
+from rackboard.ui.strip import TemperatureKey
+from rackboard.ui.theme import Theme, dark_theme, light_theme
+from rackboard.ui.tile import Glyph, Tile
+from rackboard.ui.tile_painter import TilePainter
+from rackboard.ui.type import Align, Roles, Style
+
+SIZES = {True: (252, 197), False: (163, 146)}
+
+
+class Text(NamedTuple):
+    """A text as it was drawn, its box from cap height to baseline, in device px."""
+
+    text: str
+    box: QRectF
+
+
+@pytest.fixture(autouse=True)
+def fonts(qapp: object) -> None:
+    load_fonts()
+
+
+@pytest.fixture
+def drawn(monkeypatch: pytest.MonkeyPatch) -> Iterator[list[Text]]:
+    texts: list[Text] = []
+    usual: Callable[..., float] = type.draw
+
+    def record(
+        painter: QPainter, style: Style, x: float, baseline: float, text: str, color: QColor,
+        align: Align = Align.LEFT,
+    ) -> float:  # fmt: skip
+        wide = usual(painter, style, x, baseline, text, color, align)
+        left = x - {Align.LEFT: 0.0, Align.RIGHT: wide, Align.CENTRE: wide / 2}[align]
+        cap = type.cap_height(style)
+        box = painter.combinedTransform().mapRect(QRectF(left, baseline - cap, wide, cap))
+        if text:
+            texts.append(Text(text, box))
+        return wide
+
+    monkeypatch.setattr(type, "draw", record)
+    yield texts
+
+
+def check(texts: list[Text], area: QRectF, margin: float) -> None:
+    inner = area.adjusted(margin, margin, -margin, -margin)
+    for number, one in enumerate(texts):
+        assert "…" not in one.text.removesuffix("slot…").removesuffix("actions…"), one
+        assert inner.contains(one.box), (one, inner)
+        for other in texts[number + 1 :]:
+            assert not one.box.adjusted(0.5, 0.5, -0.5, -0.5).intersects(other.box), (one, other)
+
+
+def alone(part: QWidget) -> None:
+    """Paint a widget without its children, whose texts have coordinates of their own."""
+    image = QImage(part.size(), QImage.Format.Format_ARGB32)
+    part.render(image, QPoint(), QRegion(), QWidget.RenderFlag.DrawWindowBackground)
+
+
+def paint(tile: Tile, theme: Theme, *, large: bool, ratio: float = 1.0) -> QImage:
+    width, height = SIZES[large]
+    image = QImage(round(width * ratio), round(height * ratio), QImage.Format.Format_ARGB32)
+    image.setDevicePixelRatio(ratio)
+    image.fill(theme.bg)
+    painter = QPainter(image)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    TilePainter(theme, large=large).paint(painter, QRectF(0, 0, width, height), tile)
+    painter.end()
+    return image
+
+
+@pytest.mark.parametrize("large", [True, False])
+@pytest.mark.parametrize("tile", worst_tiles(), ids=lambda tile: f"{tile.word}-{tile.slot}")
+def test_nothing_is_clipped_elided_or_crowded_on_a_tile(
+    drawn: list[Text], tile: Tile, large: bool
+) -> None:
+    paint(tile, dark_theme(), large=large)
+    width, height = SIZES[large]
+    check(drawn, QRectF(0, 0, width, height), 5.0)
+
+
+@pytest.mark.parametrize("large", [True, False])
+def test_cap_heights_on_a_tile(large: bool) -> None:
+    """State word, club and time are 16 arcmin at 1 m; a 1280 tile's other day 14 px."""
+    roles = Roles(large=large)
+    for style in (roles.word, roles.club, roles.time):
+        assert type.cap_height(style) >= (21.0 if large else 16.8) - 1e-9
+    assert type.cap_height(roles.time_other_day) >= 14.0 - 1e-9
+    for style in (
+        roles.job, roles.slot, roles.head, roles.fact, roles.caption, roles.caption_narrow,
+        roles.small, roles.small_bold, roles.button, roles.fact_bold, roles.time_narrow,
+        roles.hold_time, roles.strip_head,
+    ):  # fmt: skip
+        assert type.cap_height(style) >= 10.5
+
+
+@pytest.mark.parametrize("large", [True, False])
+def test_the_letters_are_as_high_as_the_arithmetic_says(large: bool) -> None:
+    roles = Roles(large=large)
+    for style in (roles.word, roles.club, roles.time, roles.clock, roles.small):
+        measured = type.metrics(style).tightBoundingRect("H").height()
+        assert measured == pytest.approx(type.cap_height(style), abs=1.0)
+
+
+def test_figures_are_tabular() -> None:
+    style = Roles(large=True).time
+    assert type.width(style, "11:11") == pytest.approx(type.width(style, "00:00"))
+
+
+@pytest.mark.parametrize("size", [(1920, 1054), (1280, 778)])
+def test_strip_inspector_and_cards_keep_their_texts_whole(
+    qtbot: QtBot, drawn: list[Text], size: tuple[int, int]
+) -> None:
+    board = Board(dark_theme())
+    qtbot.addWidget(board)
+    board.resize(*size)
+    board.show_view(board_view())
+    board.grab()
+    parts: tuple[QWidget, ...] = (
+        board.strip, board.usual.inspector, board.usual.alarm, board.usual.due, board.usual.head,
+        board.rack_head, board.box_head, board.jobs, board.chips.viewport(),
+    )  # fmt: skip
+    children = [*board.strip.findChildren(TemperatureKey), *board.usual.findChildren(Key)]
+    for part in (*parts, *children):
+        drawn.clear()
+        alone(part)
+        assert drawn, part
+        check(drawn, QRectF(part.rect()), 0.0)
+    drawn.clear()
+    alone(board.strip)
+    first = min(key.x() for key in board.strip.findChildren(TemperatureKey))
+    assert max(text.box.right() for text in drawn) < first
+
+
+@pytest.mark.parametrize("large", [True, False])
+def test_first_panel_keeps_its_texts_whole(
+    qtbot: QtBot, drawn: list[Text], large: bool
+) -> None:
+    panel = FirstRunPanel(dark_theme(), large=large)
+    qtbot.addWidget(panel)
+    at = grid(1920, 1054) if large else grid(1280, 778)
+    panel.resize(at.right.w, at.right.h)
+    alone(panel)
+    check([text for text in drawn if text.box.y() < panel.key.y()], QRectF(panel.rect()), 4.0)
+
+
+def test_the_plot_is_at_least_160_px_high_at_1920(
+    qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    from rackboard.ui.curve import CurvePainter
+
+    heights: list[float] = []
+    usual = CurvePainter.paint
+
+    def record(self: CurvePainter, painter: QPainter, rect: QRectF, view: object) -> None:
+        heights.append(rect.height() - self.below() - 22)
+        usual(self, painter, rect, view)  # type: ignore[arg-type]
+
+    monkeypatch.setattr(CurvePainter, "paint", record)
+    board = Board(dark_theme())
+    qtbot.addWidget(board)
+    board.resize(1920, 1054)
+    board.show_view(board_view())
+    board.usual.inspector.grab()
+    assert heights
+    assert min(heights) >= 160
+
+
+def test_a_hold_floods_its_tile_until_it_is_taken() -> None:
+    theme = dark_theme()
+    untaken = worst_tiles()[8]
+    taken = Tile(**{name: getattr(untaken, name) for name in Tile.__slots__} | {"untaken": False})
+    at = (126, 170)
+    assert paint(untaken, theme, large=True).pixelColor(*at) == theme.fills[Word.HOLD]
+    assert paint(taken, theme, large=True).pixelColor(*at) == theme.surf
+    for tile in (untaken, taken):
+        assert paint(tile, theme, large=True).pixelColor(2, 2) == theme.bg, "corners are cut"
+
+
+def test_light_plates_wear_an_ink_rim_except_wait() -> None:
+    theme = light_theme()
+    wet, wait = worst_tiles()[0], worst_tiles()[1]
+    rim = paint(wet, theme, large=True).pixelColor(126, 0)
+    assert rim.lightness() < 90
+    assert paint(wait, theme, large=True).pixelColor(126, 2) == theme.fills[Word.WAIT]
+
+
+def test_a_tick_to_come_is_hollow_and_a_reached_one_solid() -> None:
+    theme = dark_theme()
+    bench, cured = worst_tiles()[2], worst_tiles()[7]
+    counts = []
+    for tile in (bench, cured):
+        image = paint(tile, theme, large=True)
+        counts.append(
+            sum(
+                image.pixelColor(x, y) == theme.text
+                for x in range(14, 36)
+                for y in range(115, 139)
+            )
+        )
+    assert counts[0] == 0
+    assert counts[1] > 40
+
+
+@pytest.mark.parametrize("ratio", [1.25, 1.5, 2.0])
+def test_pictures_follow_the_device_pixel_ratio(ratio: float) -> None:
+    theme = dark_theme()
+    image = paint(worst_tiles()[1], theme, large=True, ratio=ratio)
+    x, y = round(200 * ratio), round(10 * ratio)
+    assert image.pixelColor(x, y) == theme.fills[Word.WAIT]
+    below = image.pixelColor(x, round(56 * ratio))
+    assert below == theme.surf
+
+
+def test_collar_beats_twice_a_second_half_on() -> None:
+    lit = [edges.collar_lit(at) for at in range(0, 1000, 50)]
+    assert sum(lit) == 10
+    assert sum(a and not b for a, b in pairwise(lit)) == 2
+
+
+def test_every_glyph_stays_on_its_grid_and_differs() -> None:
+    shapes = set()
+    for glyph in Glyph:
+        box = glyphs.path(glyph).boundingRect()
+        assert QRectF(-0.2, -0.2, 24.4, 24.4).contains(box), glyph
+        image = QImage(24, 24, QImage.Format.Format_ARGB32)
+        image.fill(QColor("white"))
+        painter = QPainter(image)
+        glyphs.draw(painter, glyph, 0, 0, 24, QColor("black"))
+        painter.end()
+        shapes.add(bytes(image.constBits()))
+    assert len(shapes) == len(Glyph)
+
+
+def test_places_on_the_motif() -> None:
+    assert motif.along(Word.WET, 0) == 0
+    assert motif.along(Word.WAIT, 1) == motif.STILL == motif.along(Word.BENCH, 0)
+    assert motif.along(Word.BENCH, 2) == motif.FIRM
+    assert motif.along(Word.CURED, 0) == 1
+
+
+def test_edges_of_the_plates() -> None:
+    ups = {word: max(y for _, y in edges.lower_edge(word, 252, 1.0)) for word in Word}
+    assert ups[Word.WET] == pytest.approx(5)
+    assert ups[Word.WAIT] == pytest.approx(1.9)
+    assert ups[Word.BENCH] == ups[Word.CURED] == 0
+    assert edges.lower_edge(Word.HOLD, 100, 1.0) == ((0, -4), (50, -4), (53, 5), (100, 5))
+
+
+def test_the_inspector_view_has_no_place_for_an_early_bound() -> None:
+    names = {name for point in inspector().curve.points for name in point._fields}  # type: ignore[union-attr]
+    assert names == {"x", "expected", "late"}
