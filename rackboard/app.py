@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import sys
 import time
@@ -69,8 +70,16 @@ def _board(parsed: Namespace | None) -> int:
     if trouble is not None:
         _say(trouble)
         return 2
+    # Loading makes tens of thousands of objects that stay: to look for rubbish among them
+    # costs a twentieth of the time to the first picture.
+    gc.disable()
+    from rackboard.ui.binding import spare_sources
+
+    spare_sources()
     from rackboard.ui.main import run
 
+    gc.freeze()
+    gc.enable()
     return run(_options(parsed))
 
 

@@ -66,7 +66,7 @@ class Prompt:
     def json(self, *options: str, mixed: str | None = None) -> dict[str, Bounds]:
         code, out, err = self.run("--json", *options, mixed=mixed)
         assert (code, err) == (0, "")
-        document = json.loads(out)
+        document: dict[str, Bounds] = json.loads(out)
         assert list(document) == ["working_life_over", "may_be_handled", "safe_to_hit", "advice"]
         for key in ("working_life_over", "may_be_handled", "safe_to_hit"):
             assert list(document[key]) == ["early", "expected", "late"]
@@ -126,12 +126,16 @@ def test_check_values(
     prompt.sheet.write_text(sheet, encoding="utf-8")
     prompt.log(at, celsius)
     found = prompt.json()
-    tolerance = {"abs": 1.2 / 3600, "rel": 1e-5}  # whole seconds, and the figure's last place
-    assert hours(found["working_life_over"]["early"]) == pytest.approx(life, **tolerance)
-    assert hours(found["may_be_handled"]["expected"]) == pytest.approx(handling, **tolerance)
-    assert hours(found["may_be_handled"]["late"]) == pytest.approx(handling_late, **tolerance)
-    assert hours(found["safe_to_hit"]["expected"]) == pytest.approx(full, **tolerance)
-    assert hours(found["safe_to_hit"]["late"]) == pytest.approx(full_late, **tolerance)
+
+    def near(value: float) -> object:
+        """Within a whole second and the figure's last place."""
+        return pytest.approx(value, abs=1.2 / 3600, rel=1e-5)
+
+    assert hours(found["working_life_over"]["early"]) == near(life)
+    assert hours(found["may_be_handled"]["expected"]) == near(handling)
+    assert hours(found["may_be_handled"]["late"]) == near(handling_late)
+    assert hours(found["safe_to_hit"]["expected"]) == near(full)
+    assert hours(found["safe_to_hit"]["late"]) == near(full_late)
 
 
 @pytest.mark.parametrize(
@@ -155,8 +159,8 @@ def test_parts_are_as_warm_as_the_first_reading_unless_said(prompt: Prompt) -> N
 def test_the_uncertainty_shifts_the_parts_too(prompt: Prompt) -> None:
     """The late curve of parts at 5 °C is the expected one of parts at 4, in air 1 °C cooler."""
     sheet = sheet_from_toml(SHEET, "here")
-    air = [295.15, 294.15, 296.15]
-    span = oracle.Span(0, oracle.HORIZON_S, *((t, t) for t in air))
+    expected, late, early = ((t, t) for t in (295.15, 294.15, 296.15))
+    span = oracle.Span(0, oracle.HORIZON_S, expected, late, early)
     parts = (278.15, 277.15, 279.15)
     theirs = oracle.milestones(sheet, [span], lag_s=1320, parts_k=parts)
     prompt.log([0], [22])

@@ -7,8 +7,8 @@ with a **batch** of epoxy; a club stays at **places**, and a place lies in a tem
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import StrEnum
+from typing import NamedTuple
 
 from rackboard.core.epoxy import Sheet
 from rackboard.core.instants import Instant
@@ -71,8 +71,7 @@ class HoldReason(StrEnum):
     TOO_HOT = "too hot"
 
 
-@dataclass(frozen=True, slots=True)
-class Heating:
+class Heating(NamedTuple):
     """When the heating of a zone runs on an open day, and what the zone falls to at night.
 
     `on_min` and `off_min` are minutes after local midnight.
@@ -83,8 +82,7 @@ class Heating:
     setback_mc: int
 
 
-@dataclass(frozen=True, slots=True)
-class Zone:
+class Zone(NamedTuple):
     """A body of air with one temperature record."""
 
     id: int
@@ -93,8 +91,7 @@ class Zone:
     heating: Heating | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Place:
+class Place(NamedTuple):
     """A rack or box with `rows` × `columns` slots, or a place without slots (0 × 0)."""
 
     id: int
@@ -111,16 +108,14 @@ class Place:
         return self.name if slot is None else f"{self.prefix}{slot + 1}"
 
 
-@dataclass(frozen=True, slots=True)
-class Person:
+class Person(NamedTuple):
     """Somebody at the bench, known by initials."""
 
     initials: str
     last_used_us: Instant
 
 
-@dataclass(frozen=True, slots=True)
-class Customer:
+class Customer(NamedTuple):
     """Whose clubs they are; name and phone can be erased and leave the bonds' record."""
 
     id: int
@@ -129,8 +124,7 @@ class Customer:
     erased_us: Instant | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Job:
+class Job(NamedTuple):
     """A customer's order: one to fourteen clubs."""
 
     id: int
@@ -142,8 +136,7 @@ class Job:
     ready_by: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Club:
+class Club(NamedTuple):
     """One club of a job."""
 
     id: int
@@ -152,8 +145,7 @@ class Club:
     sort: int
 
 
-@dataclass(frozen=True, slots=True)
-class Epoxy:
+class Epoxy(NamedTuple):
     """A product on the shop's shelf."""
 
     id: int
@@ -162,8 +154,7 @@ class Epoxy:
     retired_us: Instant | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Batch:
+class Batch(NamedTuple):
     """One mixing of epoxy; `sheet` is the sheet as it was when mixed.
 
     Before `mixed_us` is set the batch is only laid out. `racked_us` is when the last club
@@ -182,8 +173,7 @@ class Batch:
     mass_mg: int | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Joint:
+class Joint(NamedTuple):
     """One glued joint of a club.
 
     `lag_s` is the thermal lag behind the air [s]; `parts_mc` the parts' temperature [m°C]
@@ -203,8 +193,7 @@ class Joint:
     ended_as: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Stay:
+class Stay(NamedTuple):
     """A club at a place, from … to (None: still there)."""
 
     id: int
@@ -215,8 +204,7 @@ class Stay:
     to_us: Instant | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Reading:
+class Reading(NamedTuple):
     """One temperature of a zone; `u_mc` is its uncertainty. Both in m°C."""
 
     zone_id: int
@@ -226,8 +214,7 @@ class Reading:
     source: Source
 
 
-@dataclass(frozen=True, slots=True)
-class Bridge:
+class Bridge(NamedTuple):
     """The answer "it got no colder than …" for a stretch without a record [m°C]."""
 
     id: int
@@ -240,8 +227,7 @@ class Bridge:
     by: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Grant:
+class Grant(NamedTuple):
     """A permission that the board has given: journalled, and withdrawn only with a reason."""
 
     id: int
@@ -254,8 +240,7 @@ class Grant:
     reason: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Hold:
+class Hold(NamedTuple):
     """A joint nobody may trust until `to_us` with an outcome."""
 
     id: int
@@ -268,8 +253,7 @@ class Hold:
     by: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Event:
+class Event(NamedTuple):
     """One line of the shop's journal.
 
     `at_us` is when it happened, `recorded_us` when it was said. `subject` and `subject_id`
@@ -287,8 +271,7 @@ class Event:
     data: dict[str, object]
 
 
-@dataclass(frozen=True, slots=True)
-class Notice:
+class Notice(NamedTuple):
     """Something that was raised to people: committed before any courier is called.
 
     `key` is unique ("job safe:12"); `couriers` maps a courier's name to what it did.

@@ -327,9 +327,11 @@ class Board:
         void: list[tuple[Standing, Grant, Instant | None]] = []
         for standing in self.standings:
             outcome = standing.outcome
-            if outcome is None:
-                continue
             given = self.snapshot.grants.get(standing.joint.id, {})
+            if outcome is None:
+                if standing.laid_out:  # the mixing was undone after it had earned something
+                    void += [(standing, grant, None) for grant in given.values()]
+                continue
             forecast, end = outcome.forecast, outcome.record_end_us
             for milestone, bounds in (
                 (Milestone.HANDLING, forecast.handling), (Milestone.FULL_CURE, forecast.full_cure)
@@ -339,7 +341,8 @@ class Board:
                 if grant is None:
                     if late is not None and is_earned(late, end, forecast.gap_us, now):
                         earned.append((standing, milestone, late))
-                elif grant.late_us != late and is_void(late, now):
+                # A clock set back makes nothing soft again: it has been given_us already.
+                elif grant.late_us != late and is_void(late, max(now, grant.given_us)):
                     void.append((standing, grant, late))
         foretold = self._newly_foretold()
         if not earned and not void and not foretold:

@@ -7,8 +7,8 @@ the board says of it what the model says.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from datetime import datetime, timedelta, tzinfo
-from math import cos, exp, pi
+from datetime import date, datetime, timedelta, tzinfo
+from math import exp, pi, sin
 from typing import NamedTuple
 
 from rackboard.core.bench import Heating, JointKind, PlaceKind, Source
@@ -134,19 +134,16 @@ class DemoFeed:
     def room_mc(self, at_us: Instant) -> int:
         """Return the room's temperature [m°C]: heated on weekdays, falling at night."""
         local = _local(at_us, self._zone)
-        minute = local.hour * 60 + local.minute
-        heated = local.weekday() < 5
-        day = 17.4 + 0.5 * _wander(local.toordinal())
-        night = 12.9 + 0.6 * _wander(local.toordinal() + 1000)
-        if heated and ROOM_HEATING.on_min <= minute < ROOM_HEATING.off_min:
-            celsius = day - (day - night) * exp(-(minute - ROOM_HEATING.on_min) / 70)
-            celsius += 0.35 * cos(2 * pi * (minute - 15 * 60) / 600)
-        elif heated and minute >= ROOM_HEATING.off_min:
-            celsius = night + (day - night) * exp(-(minute - ROOM_HEATING.off_min) / 230)
-        elif heated and local.weekday() > 0:
-            celsius = night + 4.4 * exp(-(minute + 360) / 230)
-        else:  # the weekend, and Monday before the heating
-            celsius = 12.2 + 0.7 * cos(2 * pi * (minute - 15 * 60) / 1440)
+        day = local.date()
+        minute = local.hour * 60 + local.minute + local.second / 60
+        on, off = ROOM_HEATING.on_min, ROOM_HEATING.off_min
+        if day.weekday() < 5 and on <= minute < off:
+            warm = _warm_c(day)
+            start = _cooled_c(day, on)
+            share = (minute - on) / (off - on)
+            celsius = warm - (warm - start) * exp(-(minute - on) / 70) + 0.4 * sin(pi * share)
+        else:
+            celsius = _cooled_c(day, minute)
         return round((celsius + 0.06 * _wander(at_us // STEP_US)) * 10) * 100
 
     def box_mc(self, at_us: Instant) -> int:
@@ -158,6 +155,20 @@ class DemoFeed:
 
 def _local(at_us: Instant, zone: tzinfo) -> datetime:
     return datetime.fromtimestamp(at_us / SECOND_US, zone)
+
+
+def _warm_c(day: date) -> float:
+    return 17.4 + 0.5 * _wander(day.toordinal())
+
+
+def _cooled_c(day: date, minute: float) -> float:
+    """Return what the room has fallen to since the heating last went off."""
+    since = minute - ROOM_HEATING.off_min
+    while since < 0 or day.weekday() > 4:
+        day -= timedelta(days=1)
+        since += 24 * 60
+    low = 12.6 + 0.4 * _wander(day.toordinal() + 1000)
+    return low + (_warm_c(day) - low) * exp(-since / 240)
 
 
 def _wander(number: int) -> float:

@@ -125,8 +125,8 @@ _ENCODED: Final[dict[str, Callable[[Any], str | None]]] = {
 
 
 def _fields(kind: type) -> tuple[str, ...]:
-    slots: tuple[str, ...] = kind.__slots__  # type: ignore[attr-defined]
-    return slots
+    names: tuple[str, ...] = getattr(kind, "_fields", ()) or kind.__slots__  # type: ignore[attr-defined]
+    return names
 
 
 def column_of(field: str) -> str:

@@ -24,26 +24,25 @@ class BackupDialog(Dialog):
     ----------
     session : Session
         The open shop.
-    theme : Theme
-        The scheme.
-    folder : Path or None
-        The folder of the backups; None for a shop without a file (the demo's).
     restore : callable
         Called with the backup that shall take the place of the data; it closes the store,
         restores and opens anew. A `RackboardError` from it is shown here.
+    theme : Theme, optional
+        The scheme; by default the application's.
     """
 
     def __init__(
         self,
         session: Session,
-        theme: Theme,
-        folder: Path | None,
         restore: Callable[[Path], None],
         parent: QWidget | None = None,
+        *,
+        theme: Theme | None = None,
     ) -> None:
-        super().__init__(theme, parent)
+        super().__init__(parent, theme)
         self.session = session
-        self._folder = folder
+        data = session.store.path
+        self._folder = data.with_name("backups") if data.is_absolute() else None
         self._restore = restore
         self._slices: Generator[float, None, Path] | None = None
         self.asked: Confirmation | None = None
@@ -159,8 +158,8 @@ class BackupDialog(Dialog):
         if chosen is None:
             return
         self.asked = Confirmation(
-            self.theme,
             self,
+            self.theme,
             self.tr("Restore a backup"),
             self.tr("Put the backup of {0} in the place of the present data?").format(chosen.text),
             self.tr(
@@ -173,10 +172,10 @@ class BackupDialog(Dialog):
         self.asked.finished.connect(self._on_answer)
         self.asked.open()
 
-    def _on_answer(self) -> None:
-        asked, chosen = self.asked, self.list.chosen()
+    def _on_answer(self, result: int) -> None:
+        chosen = self.list.chosen()
         self.asked = None
-        if asked is None or chosen is None or asked.clickedButton() is not asked.go_on:
+        if chosen is None or result != Dialog.DialogCode.Accepted.value:
             return
         try:
             self._restore(chosen.key)

@@ -23,12 +23,14 @@ class CustomerDialog(Dialog):
     ----------
     session : Session
         The open shop.
-    theme : Theme
-        The scheme.
+    theme : Theme, optional
+        The scheme; by default the application's.
     """
 
-    def __init__(self, session: Session, theme: Theme, parent: QWidget | None = None) -> None:
-        super().__init__(theme, parent)
+    def __init__(
+        self, session: Session, parent: QWidget | None = None, *, theme: Theme | None = None
+    ) -> None:
+        super().__init__(parent, theme)
         self.session = session
         self.asked: Confirmation | None = None
         self._timer = QTimer(self)
@@ -96,8 +98,8 @@ class CustomerDialog(Dialog):
         if chosen is None:
             return
         self.asked = Confirmation(
-            self.theme,
             self,
+            self.theme,
             self.tr("Erase a customer"),
             self.tr("Erase {0}?").format(chosen.text),
             self.tr(
@@ -110,10 +112,10 @@ class CustomerDialog(Dialog):
         self.asked.finished.connect(self._on_answer)
         self.asked.open()
 
-    def _on_answer(self) -> None:
-        asked, chosen = self.asked, self.list.chosen()
+    def _on_answer(self, result: int) -> None:
+        chosen = self.list.chosen()
         self.asked = None
-        if asked is None or chosen is None or asked.clickedButton() is not asked.go_on:
+        if chosen is None or result != Dialog.DialogCode.Accepted.value:
             return
         try:
             changes = self.session.bench.erase_customer(chosen.key)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QEvent, QSize, Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import (
     QApplication,
@@ -12,7 +12,6 @@ from PySide6.QtWidgets import (
     QHBoxLayout,
     QLabel,
     QLineEdit,
-    QMessageBox,
     QPushButton,
     QScrollArea,
     QSizePolicy,
@@ -22,20 +21,33 @@ from PySide6.QtWidgets import (
 
 from rackboard.ui import type
 from rackboard.ui.controls import Choice, FocusRing, Option, Tick, field_height, field_style
-from rackboard.ui.theme import Theme
+from rackboard.ui.theme import Theme, dark_theme, light_theme
 from rackboard.ui.type import Roles, Style
 
+_MIDDLE = 128
 LARGE_WIDTH, LARGE_HEIGHT = 1800, 950
 """A dialog is large where the window under it, or else the screen, is at least so large."""
 
 
+def current_theme() -> Theme:
+    """Return the scheme that the application's palette has."""
+    shade = QGuiApplication.palette().window().color().lightness()
+    return dark_theme() if shade < _MIDDLE else light_theme()
+
+
+def room_under(parent: QWidget | None) -> QSize:
+    """Return the size of the window at the bottom of all dialogs, or else of the screen."""
+    if parent is None:
+        return QGuiApplication.primaryScreen().availableGeometry().size()
+    window = parent.window()
+    while (under := window.parentWidget()) is not None:
+        window = under.window()
+    return window.size()
+
+
 def is_large(parent: QWidget | None) -> bool:
     """Return whether a dialog over this window takes the larger sizes."""
-    if parent is not None:
-        size = parent.window().size()
-    else:
-        screen = QGuiApplication.primaryScreen()
-        size = screen.availableGeometry().size()
+    size = room_under(parent)
     return size.width() >= LARGE_WIDTH and size.height() >= LARGE_HEIGHT
 
 
@@ -47,6 +59,7 @@ def style_sheet(theme: Theme, roles: Roles) -> str:
     wide = 26 if roles.large else 18
     return (
         f"QDialog,QScrollArea,QWidget#page{{background:{bg}}}"
+        f"QDialog{{border:1px solid {line if theme.dark else edge}}}"
         f"QLabel{{color:{text};background:transparent}}"
         f"QLabel[tone=sub]{{color:{sub}}}"
         f"QFrame[tone=rule]{{background:{line};border:none}}"
@@ -88,16 +101,17 @@ class Dialog(QDialog):
 
     Parameters
     ----------
-    theme : Theme
-        The scheme.
     parent : QWidget, optional
         The window underneath.
+    theme : Theme, optional
+        The scheme; by default the application's, also when it changes.
     """
 
-    def __init__(self, theme: Theme, parent: QWidget | None = None) -> None:
+    def __init__(self, parent: QWidget | None = None, theme: Theme | None = None) -> None:
         super().__init__(parent)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        self.theme = theme
+        self._follows = theme is None
+        self.theme = theme = theme or current_theme()
         self.roles = Roles(large=is_large(parent))
         self.buttons = QDialogButtonBox(self)
         self._ring: FocusRing | None = None
@@ -121,6 +135,14 @@ class Dialog(QDialog):
             self._ring.leave()
             self._ring.deleteLater()
             self._ring = None
+
+    def event(self, event: QEvent) -> bool:
+        """Take the application's scheme when it changes."""
+        if event.type() is QEvent.Type.ApplicationPaletteChange and self._follows:
+            now = current_theme()
+            if now.dark is not self.theme.dark:
+                self.show_theme(now)
+        return super().event(event)
 
     @property
     def gap(self) -> int:
@@ -211,10 +233,14 @@ class Dialog(QDialog):
         self.buttons.addButton(rejecting, QDialogButtonBox.ButtonRole.RejectRole)
         rejecting.setAutoDefault(False)
         self.buttons.rejected.connect(self.reject)
+        self.space_buttons()
+        return accepting
+
+    def space_buttons(self) -> None:
+        """Set the buttons as far apart as on the board."""
         layout = self.buttons.layout()
         assert layout is not None
         layout.setSpacing(15)
-        return accepting
 
     def scrolled(self, page: QWidget) -> QScrollArea:
         """Return a frameless area in which a page scrolls up and down."""
@@ -251,8 +277,7 @@ class Dialog(QDialog):
 
     def fit(self, width: int, height: int) -> None:
         """Take this size, less where the window underneath or the screen is smaller."""
-        parent = self.parentWidget()
-        room = parent.window().size() if parent else self.screen().availableGeometry().size()
+        room = room_under(self.parentWidget())
         self.resize(min(width, room.width() - 40), min(height, room.height() - 40))
 
     # Errors
@@ -299,8 +324,8 @@ def row(*items: QWidget | int, stretch: bool = True) -> QHBoxLayout:
     return made
 
 
-class Confirmation(QMessageBox):
-    """Asked only before what can't be undone; Cancel is the default.
+class Confirmation(Dialog):
+    """Asked only before what can't be taken back; Cancel is what Enter and Esc mean.
 
     Parameters
     ----------
@@ -312,30 +337,41 @@ class Confirmation(QMessageBox):
 
     def __init__(
         self,
-        theme: Theme,
         parent: QWidget | None,
+        theme: Theme,
         title: str,
         text: str,
         consequence: str,
         accept: str,
         cancel: str,
     ) -> None:
-        super().__init__(parent)
-        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        self.setPalette(theme.palette())
-        roles = Roles(large=is_large(parent))
-        self.setStyleSheet(
-            style_sheet(theme, roles)
-            + f"QMessageBox{{background:{theme.bg.name()}}}QPushButton{{min-height:40px}}"
-        )
-        self.setFont(type.font(roles.fact))
+        super().__init__(parent, theme)
         self.setWindowTitle(title)
-        self.setText(text)
-        self.setInformativeText(consequence)
-        self.setTextFormat(Qt.TextFormat.PlainText)
-        self.go_on = self.addButton(accept, QMessageBox.ButtonRole.AcceptRole)
-        self.cancel = self.addButton(cancel, QMessageBox.ButtonRole.RejectRole)
-        for button in (self.go_on, self.cancel):
-            button.setFont(type.font(roles.button))
-        self.setDefaultButton(self.cancel)
-        self.setEscapeButton(self.cancel)
+        self.text = self.label(text, self.roles.inspector_time, wrap=True)
+        self.consequence = self.label(consequence, wrap=True)
+        self.setAccessibleDescription(f"{text} {consequence}")
+        self.go_on = QPushButton(accept)
+        self.cancel = QPushButton(cancel)
+        for button, role in (
+            (self.go_on, QDialogButtonBox.ButtonRole.AcceptRole),
+            (self.cancel, QDialogButtonBox.ButtonRole.RejectRole),
+        ):
+            self.dress(button)
+            self.buttons.addButton(button, role)
+            button.setAutoDefault(False)
+        self.cancel.setDefault(True)
+        self.buttons.accepted.connect(self.accept)
+        self.buttons.rejected.connect(self.reject)
+        self.space_buttons()
+        layout = QVBoxLayout(self)
+        margin = self.margin
+        layout.setContentsMargins(margin, margin - 4, margin, margin - 4)
+        layout.setSpacing(14)
+        layout.addWidget(self.text)
+        layout.addWidget(self.consequence)
+        layout.addSpacing(self.gap - 8)
+        layout.addWidget(self.buttons)
+        wide = 620 if self.roles.large else 500
+        self.setFixedWidth(wide)
+        self.setFixedHeight(layout.totalHeightForWidth(wide))
+        self.cancel.setFocus()

@@ -119,7 +119,7 @@ class EpoxyFacts(QWidget):
         facts.addWidget(self.title)
         self.said = self.form.label("", tone="sub", wrap=True)
         facts.addWidget(self.said)
-        facts.addSpacing(16 if large else 8)
+        facts.addSpacing(10 if large else 8)
         degrees = f"°{self.unit}"
         wide = 96 if large else 74
         to = self.tr("to")
@@ -151,7 +151,7 @@ class EpoxyFacts(QWidget):
         self.forbids = self.form.tick(self.tr("The sheet forbids curing below its minimum"))
         self.forbids.toggled.connect(self.changed)
         facts.addLayout(row(caption_width(self.roles.large), self.forbids))
-        facts.addSpacing(14 if large else 10)
+        facts.addSpacing(8 if large else 10)
         ratio = 120 if large else 92
         self._row(
             facts, "mix_ratio_by_volume", self.tr("Mix ratio"), self._text("volume", ratio), 10,
@@ -169,7 +169,7 @@ class EpoxyFacts(QWidget):
             self._unit(self.tr("density")), 10, self._text("density", wide), 10,
             self._unit(self.tr("g/ml")),
         )  # fmt: skip
-        facts.addSpacing(8)
+        facts.addSpacing(4)
         facts.addWidget(self.form.rule())
         facts.addSpacing(10)
         self.none_given = self.form.label("", tone="sub")
@@ -186,7 +186,7 @@ class EpoxyFacts(QWidget):
         facts.addLayout(self._list)
         facts.addSpacing(10)
         self.adding = self.form.button(self.tr("Add a time…"))
-        self.adding.setMinimumHeight(44 if large else 38)
+        self.adding.setMinimumHeight(40 if large else 38)
         self.adding.clicked.connect(self.add_further)
         facts.addLayout(row(self.adding))
         facts.addStretch(1)
@@ -209,7 +209,7 @@ class EpoxyFacts(QWidget):
         """Return the line under a field: what is assumed, or what is wrong."""
         made = self.form.label("", self.roles.small, tone="sub", wrap=True)
         made.setAlignment(Qt.AlignmentFlag.AlignTop)
-        made.setMinimumHeight(19 if self.roles.large else 21)
+        made.setMinimumHeight(18 if self.roles.large else 21)
         return made
 
     def _text(self, name: str, width: int) -> QLineEdit:

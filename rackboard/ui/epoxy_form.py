@@ -35,8 +35,8 @@ class EpoxyForm(Dialog):
     ----------
     session : Session
         The open shop.
-    theme : Theme
-        The scheme.
+    theme : Theme, optional
+        The scheme; by default the application's.
     epoxy : Epoxy, optional
         The one to change; None adds one.
     sheet : Sheet, optional
@@ -46,20 +46,20 @@ class EpoxyForm(Dialog):
     def __init__(
         self,
         session: Session,
-        theme: Theme,
         parent: QWidget | None = None,
         *,
+        theme: Theme | None = None,
         epoxy: Epoxy | None = None,
         sheet: Sheet | None = None,
     ) -> None:
-        super().__init__(theme, parent)
+        super().__init__(parent, theme)
         self.session = session
         self._epoxy = epoxy
         self._taken_right: str | None = None
         self._doubt: str | None = None
         self.read = Read()
         self.setWindowTitle(self.tr("Epoxy"))
-        self.plot = EpoxyPlot(theme, self.roles)
+        self.plot = EpoxyPlot(self.theme, self.roles)
         self.facts = EpoxyFacts(self, session.unit)
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
@@ -75,7 +75,7 @@ class EpoxyForm(Dialog):
         large = self.roles.large
         outer = QVBoxLayout(self)
         side = 56 if large else 26
-        outer.setContentsMargins(side - 8, 36 if large else 18, side, 28 if large else 16)
+        outer.setContentsMargins(side - 8, 36 if large else 18, side, 22 if large else 16)
         outer.setSpacing(0)
         columns = QHBoxLayout()
         columns.setSpacing(56 if large else 22)
@@ -84,9 +84,9 @@ class EpoxyForm(Dialog):
         columns.addWidget(area)
         columns.addWidget(self.plot, 1)
         outer.addLayout(columns, 1)
-        outer.addSpacing(20 if large else 12)
+        outer.addSpacing(16 if large else 12)
         outer.addLayout(row(8, self.rule(), stretch=False))
-        outer.addSpacing(20 if large else 12)
+        outer.addSpacing(16 if large else 12)
         self.importing = self.button(self.tr("Import…"))
         self.exporting = self.button(self.tr("Export…"))
         self.importing.clicked.connect(self._on_import)

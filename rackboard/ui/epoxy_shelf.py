@@ -145,16 +145,18 @@ class EpoxyShelf(Dialog):
     ----------
     session : Session
         The open shop.
-    theme : Theme
-        The scheme.
+    theme : Theme, optional
+        The scheme; by default the application's.
     """
 
-    def __init__(self, session: Session, theme: Theme, parent: QWidget | None = None) -> None:
-        super().__init__(theme, parent)
+    def __init__(
+        self, session: Session, parent: QWidget | None = None, *, theme: Theme | None = None
+    ) -> None:
+        super().__init__(parent, theme)
         self.session = session
         self.form: EpoxyForm | None = None
         self.model = ShelfModel()
-        self._delegate = ShelfDelegate(theme, self.roles, self)
+        self._delegate = ShelfDelegate(self.theme, self.roles, self)
         self._lay_out()
         session.acted.connect(self._on_acted)
         self.refresh()
@@ -257,7 +259,7 @@ class EpoxyShelf(Dialog):
         """Open the chosen epoxy's form."""
         epoxy = self.chosen()
         if epoxy is not None:
-            self._show(EpoxyForm(self.session, self.theme, self._window(), epoxy=epoxy))
+            self._show(EpoxyForm(self.session, self, theme=self.theme, epoxy=epoxy))
 
     def copy(self) -> None:
         """Open a form that starts from the chosen epoxy."""
@@ -320,11 +322,7 @@ class EpoxyShelf(Dialog):
         self.session.take(changes)
 
     def _open(self, sheet: Sheet | None) -> None:
-        self._show(EpoxyForm(self.session, self.theme, self._window(), sheet=sheet))
-
-    def _window(self) -> QWidget:
-        """Return what the form's size is measured by: the window under this dialog."""
-        return self.parentWidget() or self
+        self._show(EpoxyForm(self.session, self, theme=self.theme, sheet=sheet))
 
     def _show(self, form: EpoxyForm) -> None:
         self.message.setText("")

@@ -157,6 +157,8 @@ class ClubKey(Key):
         if body.height() < _SLIM_PX:
             wide = type.width(sub, slot)
             both = type.width(style, self.text()) + 8 + wide <= room
+            if not both and type.width(style, self.text()) > room:
+                style = roles.caption_narrow
             shown = type.fitting(style, self.text(), room - (wide + 8) * both)
             type.draw(painter, style, x, middle + cap / 2, shown, theme.text)
             if both:

@@ -148,6 +148,8 @@ def zone_names(shop: str) -> list[str]:
 
 def zone_said(preview: Preview) -> str:
     """Return how the times of a file are read."""
+    if preview.found is not None and not preview.found.readings:
+        return ""
     if preview.offset_in_file:
         return "The file's times carry their own offset; nothing to choose."
     zone = preview.settled.zone

@@ -14,7 +14,7 @@ from PySide6.QtGui import QFont, QFontDatabase
 from PySide6.QtWidgets import QApplication
 
 from rackboard import preflight
-from rackboard.core.errors import StoreError
+from rackboard.core.errors import RackboardError, StoreError
 from rackboard.core.instants import Clock
 from rackboard.core.temperature import Unit
 from rackboard.services.bench import Bench
@@ -226,6 +226,17 @@ def _locale_unit() -> Unit:
     return Unit.F if system is QLocale.MeasurementSystem.ImperialUSSystem else Unit.C
 
 
+def _show_fault(app: QApplication, error: RackboardError) -> None:
+    """Say in a window why the board can't open; whoever started it from a menu sees no prompt."""
+    if app.platformName() == "offscreen":
+        return
+    from PySide6.QtWidgets import QMessageBox
+
+    box = QMessageBox(QMessageBox.Icon.NoIcon, "rackboard", error.message)
+    box.setInformativeText(error.remedy)
+    box.exec()
+
+
 def run(options: Options) -> int:
     """Open the board and return the exit code."""
     app = QApplication.instance() or QApplication(sys.argv[:1])
@@ -243,7 +254,11 @@ def run(options: Options) -> int:
         font.setPixelSize(17)
         font.setWeight(QFont.Weight.Medium)
         app.setFont(font)
-    program = Program(options, system_zone())
+    try:
+        program = Program(options, system_zone())
+    except RackboardError as error:
+        _show_fault(app, error)
+        raise
     program.show()
     code = app.exec()
     program.close()

@@ -72,6 +72,8 @@ class MainWindow(QMainWindow):
     def start(self) -> None:
         """Work out the forecasts, now that the window is there, and start the timers."""
         self.session.tick()
+        if self.board.selected() is None:
+            self._select_first()
         self.refresh()
         self._clock_timer = self._timer(CLOCK_MS, self._on_second)
         self._engine_timer = self._timer(ENGINE_MS, self.session.tick)
@@ -79,6 +81,14 @@ class MainWindow(QMainWindow):
         self._blink_timer.setInterval(BLINK_MS)
         self._blink_timer.timeout.connect(self._on_blink)
         self._blink()
+
+    def _select_first(self) -> None:
+        """Bring the ring to what is most pressing: a HOLD, else the first joint."""
+        standings = [s for s in self.session.board.standings if s.stay and s.stay.slot is not None]
+        for standing in sorted(standings, key=lambda s: (s.hold is None, s.laid_out)):
+            if standing.stay is not None and standing.stay.slot is not None:
+                self.board.select(standing.stay.place_id, standing.stay.slot)
+                return
 
     def stop(self) -> None:
         """Stop the timers, before the data file is closed."""

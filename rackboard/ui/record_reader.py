@@ -39,12 +39,13 @@ class RecordReader(QObject):
         self._number = number
         self._path, self._data = path, data
         self._answers, self._default_zone = answers, default_zone
-        self.finished.connect(self._forget, Qt.ConnectionType.QueuedConnection)
+        self._thread = threading.Thread(target=self._read, name="record reader", daemon=True)
 
     def start(self) -> None:
-        """Begin."""
+        """Begin; whoever wants to hear of the end has connected before."""
         RecordReader._running.add(self)
-        threading.Thread(target=self._read, name="record reader", daemon=True).start()
+        self.finished.connect(self._forget, Qt.ConnectionType.QueuedConnection)
+        self._thread.start()
 
     def _read(self) -> None:
         outcome: tuple[bytes | None, Preview | RackboardError]
@@ -61,5 +62,7 @@ class RecordReader(QObject):
     @Slot(int, object)
     def _forget(self, number: int, outcome: object) -> None:
         del number, outcome
+        # The signal is on its way to us while the thread is still sending it to others: gone
+        # before it has, this object would take their share with it.
+        self._thread.join()
         RecordReader._running.discard(self)
-        self.deleteLater()

@@ -106,8 +106,8 @@ class SettingsDialog(Dialog):
     ----------
     session : Session
         The open shop.
-    theme : Theme
-        The scheme.
+    theme : Theme, optional
+        The scheme; by default the application's.
 
     Signals
     -------
@@ -117,8 +117,10 @@ class SettingsDialog(Dialog):
 
     theme_chosen = Signal(str)
 
-    def __init__(self, session: Session, theme: Theme, parent: QWidget | None = None) -> None:
-        super().__init__(theme, parent)
+    def __init__(
+        self, session: Session, parent: QWidget | None = None, *, theme: Theme | None = None
+    ) -> None:
+        super().__init__(parent, theme)
         self.session = session
         snapshot = session.board.snapshot
         self.days = [

@@ -20,6 +20,7 @@ from rackboard.core.sheet_toml import KEYS, check_sheet
 from rackboard.core.temperature import Unit, format_temperature, parse_temperature, room_doubt
 
 FORM = "form"
+_IN_WORDS = {"full_cure": "to hit", "handling ": "off the rack ", "working_life": "to use"}
 FURTHER = "further_times"
 _NUMBER = r"\d+(?:[.,]\d+)?|[.,]\d+"
 _ONE = re.compile(rf"\s*({_NUMBER})\s*")
@@ -86,8 +87,8 @@ class Read:
     """What a form says: a sheet and its model, or what is wrong, by the sheet's keys.
 
     A further time is `further_times 1`, counted from 1. `hints` are assumptions and doubts
-    that refuse nothing; `missing` are the errors that only mean "not typed yet". Where only facts are wrong that the model doesn't need there is a
-    model without a sheet.
+    that refuse nothing; `missing` are the errors that only mean "not typed yet". Where only
+    facts are wrong that the model doesn't need there is a model without a sheet.
     """
 
     sheet: Sheet | None = None
@@ -344,6 +345,8 @@ def field_of(error: InputError) -> str:
 def said(error: InputError) -> str:
     """Return an error without its place: it stands at its field."""
     text = f"Wanted {error.wanted}; this is {error.came}."
+    for key, words in _IN_WORDS.items():
+        text = text.replace(key, words)
     return f"{text} {error.remedy}".strip()
 
 

@@ -7,7 +7,17 @@ import time
 from collections.abc import Iterator
 from pathlib import Path
 
-from rackboard.core.bench import Batch, Club, Customer, Job, Joint, JointKind, Place, PlaceKind, Stay
+from rackboard.core.bench import (
+    Batch,
+    Club,
+    Customer,
+    Job,
+    Joint,
+    JointKind,
+    Place,
+    PlaceKind,
+    Stay,
+)
 from rackboard.core.instants import DAY_US, HOUR_US, MINUTE_US, Instant
 from rackboard.services.founding import found_shop
 from rackboard.store import Store

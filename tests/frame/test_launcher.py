@@ -141,6 +141,10 @@ def test_a_plain_start_needs_no_argument_parser() -> None:
         "import sys, types\n"
         "window = types.ModuleType('rackboard.ui.main'); window.run = lambda options: 0\n"
         "sys.modules['rackboard.ui.main'] = window\n"
+        # Qt's binding loads both; this is about what the program itself does.
+        "binding = types.ModuleType('rackboard.ui.binding')\n"
+        "binding.spare_sources = lambda: None\n"
+        "sys.modules['rackboard.ui.binding'] = binding\n"
         "from rackboard.app import main\n"
         "code = main([])\n"
         "sys.exit(code or 10 * ('argparse' in sys.modules) or 20 * ('logging' in sys.modules))\n"

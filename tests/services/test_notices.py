@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
+import contextlib
 from collections.abc import Callable
 from pathlib import Path
 
 from helpers.shop import FakeClock, Shop, at, local, make_shop
-
 from rackboard.core.bench import Notice, PlaceKind
 from rackboard.services.notices import Done, Message, Notices
 from rackboard.store import Store
@@ -52,7 +52,7 @@ def the_notices(shop: Shop) -> list[Notice]:
 
 
 def test_the_row_is_on_the_disk_before_any_courier_is_called(tmp_path: Path) -> None:
-    store = Store.open(Paths.in_folder(tmp_path), at("Mon 08:00"))
+    store = Store.open(Paths.below(tmp_path), at("Mon 08:00"))
     shop = cured_shop(store=store)
     seen: list[tuple[object, ...]] = []
 
@@ -124,10 +124,8 @@ def test_what_was_written_but_never_handed_over_is_told_at_the_next_start() -> N
         raise KeyboardInterrupt
 
     dying.act = die
-    try:
+    with contextlib.suppress(KeyboardInterrupt):
         notices_of(shop, dying).raise_due(shop.board)
-    except KeyboardInterrupt:
-        pass
     assert the_notices(shop)[0].couriers is None
     again = notices_of(shop, courier)
     again.raise_due(shop.board)

@@ -46,7 +46,7 @@ _C3 = _C2 * DIFFUSION_C
 _CS = DIFFUSION_C * DIFFUSION_SLOPE_PER_K
 _CS2 = _CS * _CS
 
-_STEP = 0.05  # largest K·AF·D·Δt of one step
+_STEP = 0.08  # largest K·AF·D·Δt of one step, a third of it in a stall
 _STEP_K = 1.0  # largest temperature change of one step [K]
 _LAG_CURVATURE_K = 0.018  # keeps a chord within 0.0015 K of the lag's exponential
 _LAG_SMALL_K = 1e-4  # a lag's transient smaller than this dies out in one chord
@@ -436,5 +436,6 @@ def steps_for(h: float, terms: Terms, dt_k: float, alpha: float) -> int:
     if fast <= _STEP and change <= _STEP_K:
         return 1
     if fast > _STEP:
-        fast /= 1 + exp(DIFFUSION_C * (alpha - critical))
+        factor = 1 / (1 + exp(DIFFUSION_C * (alpha - critical)))
+        fast *= factor * (3 - 2 * factor)  # a stall sets in steeply: shorter steps there
     return max(1, ceil(fast / _STEP), ceil(change / _STEP_K))

@@ -25,6 +25,8 @@ RAMP_US = 6 * HOUR_US
 """At night the expected temperature reaches the low in at most this [decision]."""
 RECOVERY_US = 2 * HOUR_US
 """In the outlook the room is warm so long after the heating is back [decision]."""
+MORNING_US = HOUR_US
+"""People come before the shop opens: from so long before a night begins to matter [decision]."""
 EARLY_NIGHT_K = 3.0
 """The early curve takes a night as the warmer end and this [K, decision]."""
 SETBACK_U_MC = 3_000
@@ -272,7 +274,8 @@ def outlook(last: Point, air: Air, until: Instant) -> Iterator[Stretch]:
             back = max(ramp_end, hours.heating_back(opening, air.heating))
             warm_again = back + RECOVERY_US
             corners = ((t, temp), (ramp_end, low_k), (back, low_k), (warm_again, temp))
-            night = _Night(corners, _kelvin(low.low_mc - low.u_mc), max(temp, low_k) + EARLY_NIGHT_K)
+            cold_k = _kelvin(low.low_mc - low.u_mc)
+            night = _Night(corners, cold_k, max(temp, low_k) + EARLY_NIGHT_K)
             yield from night.part(t, end)
             if warm_again < end:
                 yield _flat(warm_again, end, temp, u)
@@ -304,8 +307,8 @@ def left_behind(last: Point, end: Instant, air: Air) -> tuple[Stretch, ...]:
 def unknown_since(last: Point, air: Air, now: Instant) -> Instant | None:
     """Return since when nobody knows how cold the zone is, None while that is no matter.
 
-    A night without a low begins to matter when the shop opens; any other stretch without a
-    record after 2 h.
+    A night without a low begins to matter an hour before the shop opens; any other stretch
+    without a record after 2 h.
     """
     start = hold_end(last, air)
     low = air.low_for(start, now) if now > start else None
@@ -313,7 +316,7 @@ def unknown_since(last: Point, air: Air, now: Instant) -> Instant | None:
         start = max(start, low.to_us)
     elif not last.source.automatic and not air.hours.is_open(start):
         opening = air.hours.next_opening(start)
-        if opening is None or now < opening:
+        if opening is None or now < opening - MORNING_US:
             return None
         if _setback(start, now, air) is None:
             return start

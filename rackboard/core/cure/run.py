@@ -31,8 +31,8 @@ from rackboard.core.instants import DAY_US, SECOND_US, Instant
 HORIZON_US = 60 * DAY_US
 """A milestone later than this after mixing is not foretold [decision]."""
 
-_FINE = 32  # a step in which a target is reached is done again in so many
-_HALVINGS = 40
+_SURE_S = 1e-6  # an instant is a whole microsecond
+_MOST_GUESSES = 60
 
 Tracks = tuple[tuple["Track", ...], tuple["Track", ...], tuple["Track", ...]]
 """Those that follow the expected, the late and the early temperature."""
@@ -95,8 +95,13 @@ class Track:
         piece : tuple of float
             Duration [s], first and last temperature [K].
         """
-        if not self.pace.kinks_k:
-            self._straight(start_us, 0.0, *piece)
+        h, t0, t1 = piece
+        low, high = (t0, t1) if t0 < t1 else (t1, t0)
+        for kink in self.pace.kinks_k:
+            if low < kink < high:
+                break
+        else:  # the usual case, and the one that has to be fast
+            self._straight(start_us, 0.0, h, t0, t1)
             return
         t = 0.0
         for part in split_at_kinks(piece, self.pace.kinks_k):
@@ -108,50 +113,68 @@ class Track:
     def _straight(self, start_us: Instant, t: float, h: float, t0: float, t1: float) -> None:
         dt = t1 - t0
         terms = self.pace.terms(t0 + dt / 2)
-        if self.order is None:
+        order = self.order
+        if order is None:
             count = max(1, ceil(abs(dt)))
         else:
             count = steps_for(h, terms, dt, self.value)
+            if count == 1:
+                value = conversion_step(self.value, h, terms, dt, order)
+                if value < self.targets[len(self.reached_us)]:
+                    self.value = value
+                    return
         h /= count
         dt /= count
+        target = self.targets[len(self.reached_us)]
         for i in range(count):
-            if count > 1:
+            if dt and count > 1:
                 terms = self.pace.terms(t0 + (i + 0.5) * dt)
-            value = self._step(self.value, h, terms, dt)
-            target = self.targets[len(self.reached_us)]
+            if order is None:
+                value = age_step(self.value, h, terms, dt)
+            else:
+                value = conversion_step(self.value, h, terms, dt, order)
             if value >= target:
                 self._reach(start_us, t + i * h, h, t0 + i * dt, dt, value)
                 if self.done:
                     return
+                target = self.targets[len(self.reached_us)]
             self.value = value
 
     def _reach(
-        self, start_us: Instant, t: float, h: float, t0: float, dt: float, coarse: float
+        self, start_us: Instant, t: float, h: float, t0: float, dt: float, after: float
     ) -> None:
-        """Find when within one step, which ends at `coarse`, the targets were reached."""
-        value = self.value
-        h /= _FINE
-        dt /= _FINE
-        for i in range(_FINE):
-            terms = self.pace.terms(t0 + (i + 0.5) * dt)
-            after = self._step(value, h, terms, dt)
-            if i == _FINE - 1:
-                after = max(after, coarse)  # the coarse step decides whether it is reached
-            while after >= self.targets[len(self.reached_us)]:
-                target = self.targets[len(self.reached_us)]
-                low, high = 0.0, h
-                for _ in range(_HALVINGS):
-                    middle = (low + high) / 2
-                    if self._step(value, middle, terms, dt * middle / h) < target:
-                        low = middle
-                    else:
-                        high = middle
-                seconds = t + i * h + high
-                self.reached_us += (start_us + round(seconds * SECOND_US),)
-                if self.done:
-                    self.value = target
-                    return
-            value = after
+        """Find when within one step, which ends at `after`, the targets were reached."""
+        while after >= self.targets[len(self.reached_us)]:
+            target = self.targets[len(self.reached_us)]
+            seconds = t + self._when(target, h, t0, dt, after)
+            self.reached_us += (start_us + round(seconds * SECOND_US),)
+            if self.done:
+                self.value = target
+                return
+
+    def _when(self, target: float, h: float, t0: float, dt: float, after: float) -> float:
+        """Return when within one step a target is reached [s], by the Illinois method."""
+        low, high = 0.0, h
+        f_low, f_high = self.value - target, after - target
+        if f_low >= 0:
+            return 0.0
+        guess, side = h, 0
+        for _ in range(_MOST_GUESSES):
+            before = guess
+            guess = high - f_high * (high - low) / (f_high - f_low)
+            if abs(guess - before) < _SURE_S:
+                break
+            part = dt * guess / h
+            f = self._step(self.value, guess, self.pace.terms(t0 + part / 2), part) - target
+            if f < 0:
+                low, f_low = guess, f
+                f_high /= 2 if side < 0 else 1
+                side = -1
+            else:
+                high, f_high = guess, f
+                f_low /= 2 if side > 0 else 1
+                side = 1
+        return guess
 
     def _step(self, value: float, h: float, terms: Terms, dt: float) -> float:
         if self.order is None:

@@ -32,7 +32,7 @@ def with_u(case: Case, u_mc: int) -> Case:
     return case._replace(points=points, parts=parts)
 
 
-@settings(max_examples=220)
+@settings(max_examples=300)
 @given(seeds)
 def test_early_expected_late(seed: int) -> None:
     """Three records and lags a sheet, u of 0, 1 and 3 °C: in this order within a second."""
@@ -52,7 +52,7 @@ def test_early_expected_late(seed: int) -> None:
                 assert expected <= late + 1, (name, case)
 
 
-@settings(max_examples=220)
+@settings(max_examples=300)
 @given(seeds)
 def test_warming_never_delays(seed: int) -> None:
     """Three records and lags a sheet, each warmed at random; u of 0, 1 or 3 °C."""

@@ -69,7 +69,7 @@ def on_the_week(air: Air, lag_s: float = 1320.0) -> Forecast:
 
 
 def spans(bridged: bool) -> Iterator[oracle.Span]:
-    """Yield the same as the documents say it, without the program."""
+    """Yield the same by the rules of gaps, without the program."""
 
     def span(a: int, b: int, lines: list[oracle.Line], still: bool = False) -> oracle.Span:
         return oracle.Span((a - MIXED) / 1e6, (b - MIXED) / 1e6, *lines, still)
