@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import NamedTuple
 
 from rackboard.core.bench import Batch, Club, Grant, Hold, Job, Joint, Milestone, Stay
@@ -179,7 +180,7 @@ def _at(way: list[tuple[Instant, float]], instant: Instant | None) -> float | No
     """Return where an instant lies on the way, None if the way doesn't reach so far."""
     if instant is None:
         return None
-    for (t0, u0), (t1, u1) in zip(way, way[1:], strict=False):
+    for (t0, u0), (t1, u1) in pairwise(way):
         if instant <= t1:
             return u0 + (u1 - u0) * max(0.0, (instant - t0) / (t1 - t0))
     return None

@@ -57,14 +57,19 @@ class BoardPresenter:
         The present [µs UTC].
     unit : Unit
         For temperatures.
+    planned : iterable of tuple
+        Place and slot of clubs that are about to be laid out.
     """
 
-    def __init__(self, board: Board, now: Instant, unit: Unit) -> None:
+    def __init__(
+        self, board: Board, now: Instant, unit: Unit, planned: Iterable[tuple[int, int]] = ()
+    ) -> None:
         self.board = board
         self.snapshot = board.snapshot
         self.times = Times(board.snapshot.hours, now)
         self.now = now
         self.unit = unit
+        self.planned = frozenset(planned)
         self.stale = board.is_stale(now)
         self.records: dict[int, ZoneRecord] = board.records() if board.reckoned else {}
 
@@ -115,6 +120,11 @@ class BoardPresenter:
 
     def _slot(self, place: Place, slot: int, standing: Standing | None) -> Tile:
         name = place.slot_name(slot)
+        if standing is None and (place.id, slot) in self.planned:
+            return Tile(
+                place.id, slot, name, TileKind.LAID_OUT, detail="a club goes here",
+                accessible=f"{name}, a club goes here",
+            )  # fmt: skip
         if standing is None:
             return Tile(place.id, slot, name, accessible=f"{name}, empty")
         club, job = standing.club.name, standing.job.number
@@ -300,7 +310,7 @@ class BoardPresenter:
         """Return the top strip."""
         local = self.times.local(self.now)
         coming = self.coming()
-        upcoming = [line for line in map(self.due_line, coming)]
+        upcoming = [self.due_line(due) for due in coming[:1]]
         following = None
         if coming:
             rest = [d for d in coming[1:] if d.kind.value >= DueKind.OFF_THE_RACK.value]

@@ -57,6 +57,7 @@ class CurvePainter:
         self._line(painter, plot, view)
         centre = plot.bottom() + 4 + self._motif_h / 2
         self._drops(painter, plot, view, centre - self._motif_h / 2 - 2)
+        self._level_names(painter, plot, view)
         stages = motif.Stages(view.wet_until, view.still_at, view.hard_at)
         motif.draw(
             painter,
@@ -81,12 +82,20 @@ class CurvePainter:
         painter.restore()
 
     def _levels(self, painter: QPainter, plot: QRectF, view: CurveView) -> None:
-        style = self.roles.fact
         for level in view.levels:
             y = _at(plot, 0, level.y).y()
             painter.fillRect(QRectF(plot.x(), y - 0.5, plot.width(), 1), self.theme.line)
+
+    def _level_names(self, painter: QPainter, plot: QRectF, view: CurveView) -> None:
+        """Name the levels, over whatever drops past them."""
+        style = self.roles.fact
+        for level in view.levels:
+            y = _at(plot, 0, level.y).y()
             drop = type.cap_height(style) + (9 if self.roles.large else 7)
             right = plot.right() - (16 if self.roles.large else 14)
+            wide = type.width(style, level.name)
+            clear = QRectF(right - wide - 3, y + 4, wide + 6, drop)
+            painter.fillRect(clear, self.theme.surf)
             type.draw(painter, style, right, y + drop, level.name, self.theme.sub, Align.RIGHT)
 
     def _shade(self, painter: QPainter, plot: QRectF, view: CurveView) -> None:

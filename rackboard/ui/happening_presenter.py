@@ -26,7 +26,8 @@ _JOINT = {
 }
 _GLYPHS = {
     "mixed": Glyph.EYE, "all racked": Glyph.EYE, "last look": Glyph.EYE,
-    "may come off the rack": Glyph.HAND, "safe to hit": Glyph.TICK, "whole job safe to hit": Glyph.TICK,
+    "may come off the rack": Glyph.HAND, "safe to hit": Glyph.TICK,
+    "whole job safe to hit": Glyph.TICK,
     "ready": Glyph.TICK, "disturbed": Glyph.ROD, "permission withdrawn": Glyph.LOCK,
 }  # fmt: skip
 _WORDS = {Glyph.EYE: Word.WET, Glyph.HAND: Word.BENCH, Glyph.TICK: Word.CURED}
@@ -60,12 +61,13 @@ class HappeningPresenter:
     def head(self, happenings: Iterable[Happening]) -> str:
         """Return the count beside the head: "1 hold, 10 more today"."""
         alarms = sum(h.kind is HappeningKind.ALARM for h in happenings)
-        rest = sum(h.kind is not HappeningKind.ALARM for h in happenings) - 1
+        today = [h for h in happenings if h.kind is HappeningKind.DUE or " " not in h.time]
+        rest = sum(h.kind is not HappeningKind.ALARM for h in today) - 1
         parts = []
         if alarms:
             parts.append(f"{alarms} hold" if alarms == 1 else f"{alarms} holds")
         if rest > 0:
-            parts.append(f"{rest} more")
+            parts.append(f"{rest} more today")
         return ", ".join(parts)
 
     def _alarms(self) -> list[Happening]:

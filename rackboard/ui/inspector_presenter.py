@@ -49,7 +49,8 @@ class InspectorPresenter:
         name = self._p.snapshot.places[place_id].slot_name(slot)
         return InspectorView(
             name, "empty", None, lines=("Enter lays a club out here.",),
-            actions=(Action("lay out", "Lay out\na job"), Action("temperature", "Type a\ntemperature")),
+            actions=(Action("lay out", "Lay out\na job"),
+                     Action("temperature", "Type a\ntemperature")),
             accessible=f"{name}, empty",
         )  # fmt: skip
 
@@ -145,7 +146,8 @@ class InspectorPresenter:
         how = "read" if last.source.automatic else str(last.source)
         text = f"{how}, taken as {low}"
         if standing.cold:
-            minimum = format_temperature(round(standing.batch.sheet.minimum_c * 1000), self._p.unit, 0)
+            least_mc = round(standing.batch.sheet.minimum_c * 1000)
+            minimum = format_temperature(least_mc, self._p.unit, 0)
             text += f": below the sheet's {minimum} it counts for less"
         was = self._p.board.foretold(standing)
         now_said = standing.not_before_us

@@ -33,6 +33,7 @@ if TYPE_CHECKING:
     from rackboard.services.housekeeping import ClockWatch, DailyBackup
 
 _AFTER_PAINT_MS = 200
+_UNSEEN_MS = 2_000
 _ROUND_MS = 10_000
 _BACKUP_MS = 50
 _DEMO_MS = 60_000  # how often the demo's sensors are asked, by its own clock
@@ -96,7 +97,7 @@ class Program:
         window = MainWindow(session, appearance, self._notes)
         appearance.setParent(window)
         session.setParent(window)
-        window.add_file_action("backups", window.tr("Backups…"), self.open_backups)
+        window.add_file_action("backups", window.tr("Backups…"), self.open_backups, "Ctrl+B")
         self._trouble.set_window(window)
         return window
 
@@ -117,10 +118,13 @@ class Program:
 
     def show(self) -> None:
         """Show the window; the forecasts are worked out once it is painted."""
+        self.window.first_painted.connect(self._start)
         self.window.show()
-        QTimer.singleShot(0, self._start)
+        QTimer.singleShot(_UNSEEN_MS, self._start)  # a minimised window is never painted
 
     def _start(self) -> None:
+        if self.window.started:
+            return
         self.window.start()
         QTimer.singleShot(_AFTER_PAINT_MS, self._start_rest)
 
@@ -200,16 +204,22 @@ class Program:
         geometry, full = old.saveGeometry(), old.isFullScreen()
         old.stop()
         old.session.store.close()
+        fault: RackboardError | None = None
         try:
             restore(self.paths, backup, self.clock.now())
-        finally:
-            self.window = self._open()
-            self.window.restoreGeometry(geometry)
-            if full:
-                self.window.showFullScreen()
-            self.show()
-            old.close()
-            old.deleteLater()
+        except RackboardError as error:
+            fault = error  # the old data are still there: open them again and say so there
+        self.window = self._open()
+        self.window.restoreGeometry(geometry)
+        if full:
+            self.window.showFullScreen()
+        self.show()
+        old.close()
+        old.deleteLater()
+        if fault is not None:
+            from rackboard.ui.message import say
+
+            say(self.window, fault.message, fault.remedy)
 
     def close(self) -> None:
         """Close the data file and the log."""

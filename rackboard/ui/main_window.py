@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent, QTimer
-from PySide6.QtGui import QAction, QCloseEvent, QKeySequence, QResizeEvent
+from PySide6.QtCore import QEvent, QTimer, Signal
+from PySide6.QtGui import QAction, QCloseEvent, QKeySequence, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QMainWindow, QMenu, QWidget
 
 from rackboard.core.bench import PlaceKind
@@ -16,13 +16,14 @@ from rackboard.ui import type
 from rackboard.ui.board import Board
 from rackboard.ui.board_presenter import BoardPresenter
 from rackboard.ui.board_view import BoardView, Happening
-from rackboard.ui.inspector_view import InspectorView
 from rackboard.ui.session import Session
 from rackboard.ui.theme import Appearance, Theme
 from rackboard.ui.type import Roles
 
 if TYPE_CHECKING:
     from rackboard.services.agenda import NightQuestion
+    from rackboard.ui.glue_up import GlueUpPanel
+    from rackboard.ui.inspector_view import InspectorView
 
 CLOCK_MS = 1_000
 ENGINE_MS = 10_000
@@ -43,6 +44,10 @@ class MainWindow(QMainWindow):
         Gives what the board has to say of itself, in lines.
     """
 
+    first_painted = Signal()
+    """The first picture is there; the forecasts can be worked out."""
+    _painted = _started = False
+
     def __init__(
         self,
         session: Session,
@@ -56,6 +61,8 @@ class MainWindow(QMainWindow):
         self._notes = notes
         self._extra_notes: list[str] = []
         self._shown_minute = -1
+        self._shown_stale = False
+        self._planned: list[tuple[int, int]] = []
         self._actions: dict[str, QAction] = {}
         self.setWindowTitle(self._title())
         self.board = Board(appearance.theme, self)
@@ -71,6 +78,9 @@ class MainWindow(QMainWindow):
 
     def start(self) -> None:
         """Work out the forecasts, now that the window is there, and start the timers."""
+        if self._started:
+            return
+        self._started = True
         self.session.tick()
         if self.board.selected() is None:
             self._select_first()
@@ -90,6 +100,11 @@ class MainWindow(QMainWindow):
                 self.board.select(standing.stay.place_id, standing.stay.slot)
                 return
 
+    @property
+    def started(self) -> bool:
+        """Whether the forecasts are worked out and the timers run."""
+        return self._started
+
     def stop(self) -> None:
         """Stop the timers, before the data file is closed."""
         for timer in (self._clock_timer, self._engine_timer, self._blink_timer):
@@ -108,10 +123,17 @@ class MainWindow(QMainWindow):
             self._extra_notes.append(text)
             self.refresh()
 
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Say once that the first picture is there."""
+        super().paintEvent(event)
+        if not self._painted:
+            self._painted = True
+            QTimer.singleShot(0, self.first_painted.emit)  # when the rest of it is painted too
+
     def changeEvent(self, event: QEvent) -> None:
         """Catch up as soon as the window is looked at again."""
         super().changeEvent(event)
-        if event.type() is QEvent.Type.ActivationChange and self.isActiveWindow():
+        if self._started and event.type() is QEvent.Type.ActivationChange and self.isActiveWindow():
             self.session.tick()
 
     def closeEvent(self, event: QCloseEvent) -> None:
@@ -127,7 +149,10 @@ class MainWindow(QMainWindow):
         """Show the board as it stands."""
         now = self.session.clock.now()
         self._shown_minute = now // 60_000_000
-        presenter = BoardPresenter(self.session.board, now, self.session.unit)
+        self._shown_stale = self.session.board.is_stale(now)
+        presenter = BoardPresenter(
+            self.session.board, now, self.session.unit, self._planned
+        )
         lines = self._happenings(presenter)
         self.board.show_view(
             BoardView(
@@ -160,7 +185,8 @@ class MainWindow(QMainWindow):
 
     def _on_second(self) -> None:
         now = self.session.clock.now()
-        if now // 60_000_000 != self._shown_minute or self.session.board.is_stale(now):
+        stale = self.session.board.is_stale(now)
+        if now // 60_000_000 != self._shown_minute or stale is not self._shown_stale:
             self.refresh()
 
     def _on_blink(self) -> None:
@@ -252,7 +278,8 @@ class MainWindow(QMainWindow):
     def _on_slot_selected(self, place_id: int, slot: int) -> None:
         del place_id, slot
         self._chosen_club = None
-        self.refresh()
+        if self._started:
+            self.refresh()
 
     def _on_slot_activated(self, place_id: int, slot: int) -> None:
         panel = self._glue_up
@@ -324,7 +351,7 @@ class MainWindow(QMainWindow):
 
     # Acts
 
-    def _act(self, act: Callable[[], None]) -> bool:
+    def _act(self, act: Callable[[], object]) -> bool:
         """Do something; show an error of the world calmly."""
         try:
             act()
@@ -337,15 +364,15 @@ class MainWindow(QMainWindow):
 
     def undo(self) -> None:
         """Take back the last act."""
-        self._act(lambda: None if self.session.undo() else None)
+        self._act(self.session.undo)
 
     def redo(self) -> None:
         """Do the last undone act again."""
-        self._act(lambda: None if self.session.redo() else None)
+        self._act(self.session.redo)
 
-    _glue_up = None
+    _glue_up: GlueUpPanel | None = None
 
-    def _glue_panel(self):  # type: ignore[no-untyped-def]
+    def _glue_panel(self) -> GlueUpPanel:
         if self._glue_up is None:
             from rackboard.ui.glue_up import GlueUpPanel
 
@@ -353,6 +380,7 @@ class MainWindow(QMainWindow):
                                 large=self.board.grid().large)  # fmt: skip
             panel.finished.connect(self._leave_panel)
             panel.cancelled.connect(self._leave_panel)
+            panel.slots_chosen.connect(self._on_slots_chosen)
             self.board.add_panel("glue-up", panel)
             self._glue_up = panel
         return self._glue_up
@@ -370,6 +398,11 @@ class MainWindow(QMainWindow):
         panel.resume(batch_id)
         self.board.show_panel("glue-up")
         panel.setFocus()
+
+    def _on_slots_chosen(self, slots: list[tuple[int, int]]) -> None:
+        if slots != self._planned:
+            self._planned = slots
+            self.refresh()
 
     def _leave_panel(self) -> None:
         self.board.show_panel()
@@ -488,6 +521,12 @@ class MainWindow(QMainWindow):
 
         ImportDialog(self.session, self).open()
 
+    def erase_customer(self) -> None:
+        """Erase a customer's name and phone."""
+        from rackboard.ui.customer_dialog import CustomerDialog
+
+        CustomerDialog(self.session, self).open()
+
     def open_settings(self) -> None:
         """Show the settings."""
         from rackboard.ui.settings_dialog import SettingsDialog
@@ -523,6 +562,9 @@ class MainWindow(QMainWindow):
         self._add(file_menu, "import", self.tr("Import record…"), self.import_record, "Ctrl+I")
         file_menu.addSeparator()
         self._add(file_menu, "shelf", self.tr("Epoxies…"), self.open_shelf, "Ctrl+E")
+        self._add(
+            file_menu, "erase", self.tr("Erase a customer…"), self.erase_customer, "Ctrl+Shift+E"
+        )
         preferences = self._add(
             file_menu, "settings", self.tr("Settings…"), self.open_settings, "Ctrl+,"
         )
@@ -560,10 +602,13 @@ class MainWindow(QMainWindow):
         about = self._add(help_menu, "about", self.tr("About rackboard"), self.about, "F1")
         about.setMenuRole(QAction.MenuRole.AboutRole)
 
-    def add_file_action(self, key: str, text: str, slot: Callable[[], object]) -> None:
+    def add_file_action(
+        self, key: str, text: str, slot: Callable[[], object], shortcut: str
+    ) -> None:
         """Add a command of the composition root (backups) above Quit."""
         action = QAction(text, self)
-        action.triggered.connect(slot)
+        action.setShortcut(QKeySequence(shortcut))
+        action.triggered.connect(_without_checked(slot))
         self._file_menu.insertAction(self._file_end, action)
         self._actions[key] = action
 
