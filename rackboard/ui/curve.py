@@ -76,6 +76,7 @@ class CurvePainter:
             y += 2 * self._row + 4
         strip = QRectF(rect.x(), y, rect.width(), self._strip_h)
         self._temperature(painter, strip, view)
+        self._day_names(painter, strip, view)
         self._legends(painter, strip, view)
         if view.now is not None:
             self._now(painter, rect, view, centre + self._motif_h / 2 + 4, strip)
@@ -176,7 +177,7 @@ class CurvePainter:
                 free = begin + wide + 20
 
     def _temperature(self, painter: QPainter, strip: QRectF, view: CurveView) -> None:
-        theme, style = self.theme, self.roles.small
+        theme = self.theme
         painter.fillRect(strip, theme.plot)
         for day in view.days:
             x = strip.x() + day.x * strip.width()
@@ -187,14 +188,6 @@ class CurvePainter:
             painter.setPen(dashes)
             y = _at(strip, 0, view.minimum).y()
             painter.drawLine(QPointF(strip.left(), y), QPointF(strip.right(), y))
-        for day in view.days:
-            x = strip.x() + day.x * strip.width()
-            wide = type.width(style, day.name)
-            if x + 8 + wide < strip.right():
-                cap = type.cap_height(style)
-                clear = QRectF(x + 3, strip.bottom() - cap - 7, wide + 4, cap + 5)
-                painter.fillRect(clear, theme.plot)
-                type.draw(painter, style, x + 5, strip.bottom() - 5, day.name, theme.sub)
         for begin, end in view.gaps:
             area = QRectF(strip.x() + begin * strip.width(), strip.y(),
                           (end - begin) * strip.width(), strip.height())  # fmt: skip
@@ -205,6 +198,24 @@ class CurvePainter:
         dots = QPen(theme.text, 1.8)
         dots.setDashPattern([1.2, 2.6])
         _stroke(painter, [_at(strip, x, y) for x, y in view.held], dots)
+
+    def _day_names(self, painter: QPainter, strip: QRectF, view: CurveView) -> None:
+        """Name the days, above or below the record, whichever is clear of it."""
+        style = self.roles.small
+        cap = type.cap_height(style)
+        points = [point for stretch in view.record for point in stretch] + list(view.held)
+        if view.minimum is not None:
+            points += [(day.x, view.minimum) for day in view.days]
+        for day in view.days:
+            x = strip.x() + day.x * strip.width()
+            wide = type.width(style, day.name)
+            if x + 8 + wide >= strip.right():
+                continue
+            end = day.x + (wide + 8) / strip.width()
+            near = [y for at, y in points if day.x - 0.01 <= at <= end + 0.01] or [0.5]
+            low = min(near) > 1 - max(near)
+            baseline = strip.bottom() - 4 if low else strip.top() + cap + 4
+            type.draw(painter, style, x + 5, baseline, day.name, self.theme.sub)
 
     def _legends(self, painter: QPainter, strip: QRectF, view: CurveView) -> None:
         roles, theme = self.roles, self.theme
