@@ -9,10 +9,12 @@ from typing import NamedTuple
 
 from rackboard.core.bench import Customer, Job, Milestone
 from rackboard.core.cure.forecast import printed_time
+from rackboard.core.cure.record import GAP_US
 from rackboard.core.instants import HOUR_US, MINUTE_US, Instant
 from rackboard.core.standing import Standing
 from rackboard.core.words import Word
 from rackboard.services.climate import ZoneRecord
+from rackboard.services.curing import Window
 from rackboard.services.snapshot import Snapshot
 
 LOOK_BEFORE_US = 10 * MINUTE_US
@@ -163,47 +165,57 @@ class NightQuestion(NamedTuple):
 
 
 def night_questions(
-    snapshot: Snapshot, records: dict[int, ZoneRecord], standings: Sequence[Standing], now: Instant
+    snapshot: Snapshot,
+    records: dict[int, ZoneRecord],
+    standings: Sequence[Standing],
+    windows: dict[int, tuple[Window, ...]],
+    now: Instant,
 ) -> list[NightQuestion]:
     """Return what should be asked about the nights, the most pressing first.
 
-    Only zones with joints that still have a permission to earn are asked about.
+    Only zones are asked about in whose air a joint lies, or has lain, that still has a
+    permission to earn; `windows` are the ways of the joints, by id.
     """
-    waiting = _waiting_zones(snapshot, standings)
     past: dict[tuple[int, Instant], NightQuestion] = {}
     ahead: list[NightQuestion] = []
-    for zone_id, members in waiting.items():
+    for zone_id, members in _waiting_zones(snapshot, standings, windows).items():
         record = records[zone_id]
         if record.last is None:
             continue
         unknown = record.unknown_since(now)
-        if unknown is not None:
+        if unknown is not None and any(
+            window.to_us is None or window.to_us - unknown > GAP_US for _, window in members
+        ):
             past[(zone_id, unknown)] = NightQuestion(zone_id, unknown, now, False)
-        gaps = {
-            (s.start_us, s.end_us) for s in record.stretches if s.gap
-        }
-        first = min(s.batch.mixed_us or now for s in members)
-        for start, end in gaps:
-            if end > first and any(_depends(s, start) for s in members):
+        before = record.first_gap(min(window.from_us for _, window in members))
+        gaps = {(s.start_us, s.end_us) for s in record.stretches if s.gap}
+        for start, end in gaps if before is None else {before, *gaps}:
+            if any(_lay_in(window, start, end) and _depends(s, start) for s, window in members):
                 past[(zone_id, start)] = NightQuestion(zone_id, start, end, False)
-        if unknown is None and not record.last.source.automatic:
-            question = _tonight(snapshot, record, zone_id, members, now)
+        here = [standing for standing, window in members if window.to_us is None]
+        if here and unknown is None and not record.last.source.automatic:
+            question = _tonight(snapshot, record, zone_id, here, now)
             if question is not None:
                 ahead.append(question)
     return sorted(past.values(), key=lambda q: q.from_us) + ahead
 
 
 def _waiting_zones(
-    snapshot: Snapshot, standings: Iterable[Standing]
-) -> dict[int, list[Standing]]:
-    waiting: dict[int, list[Standing]] = defaultdict(list)
+    snapshot: Snapshot, standings: Iterable[Standing], windows: dict[int, tuple[Window, ...]]
+) -> dict[int, list[tuple[Standing, Window]]]:
+    waiting: dict[int, list[tuple[Standing, Window]]] = defaultdict(list)
     for standing in standings:
         if standing.laid_out or standing.milestone is None or standing.stay is None:
             continue
-        zone_id = snapshot.places[standing.stay.place_id].zone_id
-        if zone_id is not None:
-            waiting[zone_id].append(standing)
+        if snapshot.places[standing.stay.place_id].zone_id is None:
+            continue
+        for window in windows.get(standing.joint.id, ()):
+            waiting[window.zone_id].append((standing, window))
     return waiting
+
+
+def _lay_in(window: Window, start: Instant, end: Instant) -> bool:
+    return window.from_us < end and (window.to_us is None or window.to_us > start)
 
 
 def _depends(standing: Standing, gap_us: Instant) -> bool:

@@ -24,6 +24,7 @@ from rackboard.core.bench import (
     Stay,
 )
 from rackboard.core.cure.calibration import calibrate
+from rackboard.core.disturbance import Answer
 from rackboard.core.epoxy import Sheet
 from rackboard.core.errors import InputError
 from rackboard.core.instants import Clock, Instant
@@ -60,6 +61,8 @@ LOW_READ_U_MC = 1_000
 """Uncertainty of a low read from a min–max thermometer [m°C, decision]."""
 LOW_GUESSED_U_MC = 3_000
 """Uncertainty of a low said before the night [m°C, decision]."""
+MOVED_LATE = "moved after its working life"
+"""What the journal says of a head set right, or pulled, when it was past its working life."""
 THEME = "theme"
 """Setting: "dark", "light", or "" to follow the system."""
 LONGEST_SHOP_NAME, LONGEST_INITIALS = 60, 8
@@ -373,6 +376,60 @@ class Bench:
             act.add_event("hold ended", "joint", hold.joint_id, {"outcome": outcome})
         return act.changes
 
+    def re_aim(self, joint_id: int, *, after_life: bool = False) -> ChangeSet:
+        """Note that a disturbed head was set right before the glue gelled; its clock runs on.
+
+        `after_life` says that the working life was over by then.
+        """
+        now = self._clock.now()
+        kind = MOVED_LATE if after_life else "re-aimed"
+        with self._store.write(kind, now, self.by) as act:
+            act.add_event(kind, "joint", joint_id, {"outcome": Answer.RE_AIMED.value})
+        return act.changes
+
+    def re_glued(
+        self, joint_id: int, hold: Hold | None = None, *, after_life: bool = False
+    ) -> ChangeSet:
+        """End a joint that was pulled and cleaned, and lay its club out with a new batch.
+
+        The new joint waits for its batch to be mixed, so that nobody takes the job for whole;
+        clubs of one job re-glued with the same epoxy share a batch until it is mixed. READY
+        is taken back. `hold` is the open HOLD that this answers.
+
+        Raises
+        ------
+        InputError
+            If the joint has ended already, or was never glued.
+        """
+        now = self._clock.now()
+        joint = self._store.work.joints(ids=[joint_id])[0]
+        club = self._club(joint.club_id)
+        if joint.ended_us is not None or joint.glued_us is None or joint.batch_id is None:
+            raise InputError("a glued joint", f"{club.name}, {joint.ended_as or 'not glued'}",
+                             "re-glued")  # fmt: skip
+        old = self._batch(joint.batch_id)
+        job = self._store.work.jobs([club.job_id])[0]
+        with self._store.write(f"re-glue {club.name}", now, self.by) as act:
+            if hold is not None:
+                act.update("hold", hold.id, to_us=now, outcome=Answer.RE_GLUED.value, by=self.by)
+                act.add_event("hold ended", "joint", joint_id, {"outcome": Answer.RE_GLUED.value})
+            act.update("joint", joint_id, ended_us=now, ended_as="re-glued")
+            if after_life:
+                act.add_event(MOVED_LATE, "joint", joint_id, {"outcome": Answer.RE_GLUED.value})
+            batch_id = self._waiting_batch(job.id, old.epoxy_id)
+            if batch_id is None:
+                epoxy = self._store.shop.epoxy(old.epoxy_id)
+                number = self._store.work.next_batch_number()
+                sheet = old.sheet if epoxy is None else epoxy.sheet
+                batch_id = act.add(Batch(0, number, old.epoxy_id, sheet, "", old.zone_id))
+            again = joint._replace(id=0, batch_id=batch_id, glued_us=None, parts=Parts.SHOP,
+                                   parts_mc=None)  # fmt: skip
+            act.add_event("re-glued", "joint", act.add(again), {"was": joint_id})
+            if job.ready_us is not None:
+                act.update("job", job.id, ready_us=None, ready_by=None)
+                act.add_event("not ready", "job", job.id)
+        return act.changes
+
     def press_ready(self, job_id: int, ready: bool) -> ChangeSet:
         """Say that a job is gripped, bent, tested: READY is a person's word."""
         now = self._clock.now()
@@ -522,6 +579,16 @@ class Bench:
     def _joints_of(self, batch_id: int) -> list[Joint]:
         joints = self._store.work.joints(batch_ids=[batch_id])
         return [joint for joint in joints if joint.ended_us is None]
+
+    def _waiting_batch(self, job_id: int, epoxy_id: int) -> int | None:
+        """Return a job's batch of an epoxy that is laid out and not mixed yet."""
+        clubs = self._store.work.clubs([job_id])
+        joints = self._store.work.joints(club_ids=[club.id for club in clubs])
+        batches = self._store.work.batches(
+            {j.batch_id for j in joints if j.batch_id is not None and j.ended_us is None}
+        )
+        unmixed = (b.id for b in batches if b.mixed_us is None and b.epoxy_id == epoxy_id)
+        return next(unmixed, None)
 
     def _cup_zone(self, place: Place, places: dict[int, Place]) -> int:
         """Return the zone whose air the batch follows: the room, unless there is none."""

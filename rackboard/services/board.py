@@ -14,6 +14,7 @@ from rackboard.core.bench import Grant, Joint, Milestone, Stay
 from rackboard.core.cure.forecast import printed_time
 from rackboard.core.cure.kinetics import kelvin
 from rackboard.core.cure.permission import is_earned, is_void
+from rackboard.core.cure.record import GAP_US
 from rackboard.core.cure.remedy import Remedy, warm_remedy
 from rackboard.core.cure.run import HORIZON_US
 from rackboard.core.instants import MINUTE_US, SECOND_US, Clock, Instant
@@ -44,10 +45,14 @@ class Touched(NamedTuple):
     joints: frozenset[int] = frozenset()
     clubs: tuple[tuple[int, Instant], ...] = ()
 
-    def reaches(self, joint: Joint, late_us: Instant) -> bool:
-        """Return whether a permission with this late bound may hang on what has changed."""
+    def reaches(self, joint: Joint, grant: Grant) -> bool:
+        """Return whether a permission may hang on what has changed.
+
+        A reading past its late bound still shapes the line that leads up to it.
+        """
+        late_us = grant.late_us
         return (
-            self.since_us <= late_us
+            self.since_us <= max(late_us, min(grant.given_us, late_us + GAP_US))
             or joint.batch_id in self.batches
             or joint.id in self.joints
             or any(club == joint.club_id and at <= late_us for club, at in self.clubs)
@@ -146,14 +151,15 @@ class Board:
         self.ticked_us = now
         if not self._dirty and now < self._wake_us and not back:
             return None
-        self._dirty = False
+        self._dirty = True  # until it is written down: a full disk must not swallow a withdrawal
         self._reckoned = True
         self._stand(now)
         changes = self._write_down(now)
+        self._touched = Touched()
         if changes is not None:
             self.take_in(changes)
-            self._dirty = False
             self._stand(now)
+        self._dirty = False
         self._wake_us = self._next_us(now)
         return changes if changes is not None else ChangeSet()
 
@@ -174,7 +180,12 @@ class Board:
         """Return what should be asked about the nights."""
         if not self._reckoned:
             return []
-        return night_questions(self.snapshot, self.records(), self.standings, self.ticked_us)
+        if not self._ways:
+            self._find_ways()
+        windows = {joint_id: way.windows for joint_id, way in self._ways.items()}
+        return night_questions(
+            self.snapshot, self.records(), self.standings, windows, self.ticked_us
+        )
 
     def foretold(self, standing: Standing) -> Instant | None:
         """Return the printed time of the next permission as it was said at glue-up."""
@@ -246,9 +257,8 @@ class Board:
             full = grants.get(joint_id, {}).get(Milestone.FULL_CURE)
             if full is None:
                 open_ways[joint_id] = way
-            elif self._touched.reaches(self.snapshot.joints[joint_id], full.late_us):
+            elif self._touched.reaches(self.snapshot.joints[joint_id], full):
                 cured_ways[joint_id] = way
-        self._touched = Touched()
         climate = self._climate
         self.records()  # as far back as needed at once, so that no state is begun twice
         result = self._come_to(open_ways, self._curing, climate, now)

@@ -65,7 +65,7 @@ class ZoneRecord:
             return
         first = self.points[0]
         if start < first.at_us:
-            part = clip(before_first(start, first), start, end)
+            part = clip(before_first(start, first, self.air), start, end)
             if part:
                 yield part
         index = max(bisect_right(self._starts, start) - 1, 0)
@@ -98,6 +98,13 @@ class ZoneRecord:
     def unknown_since(self, now: Instant) -> Instant | None:
         """Return since when nobody knows how cold it is, where that matters."""
         return None if self.last is None else unknown_since(self.last, self.air, now)
+
+    def first_gap(self, start: Instant) -> tuple[Instant, Instant] | None:
+        """Return the open gap between an instant and the first reading of all, if there is one."""
+        if not self.points or self.points[0].at_us <= start:
+            return None
+        stretch = before_first(start, self.points[0], self.air)
+        return (stretch.start_us, stretch.end_us) if stretch.gap else None
 
     def is_cold(self, limit_k: float) -> bool:
         """Return whether the air is below a limit by its uncertainty, with 1 °C to come back.

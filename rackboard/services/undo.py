@@ -5,6 +5,7 @@ from __future__ import annotations
 from rackboard.core.instants import Clock
 from rackboard.store import Store
 from rackboard.store.changes import ChangeSet
+from rackboard.store.faults import ChangedSinceError
 
 DEPTH = 50
 """So many acts can be taken back [decision]."""
@@ -53,6 +54,8 @@ class History:
         ------
         ChangedSinceError
             If its rows have been changed since; it is then forgotten.
+        StoreError
+            If the disk is full or the file locked; it can be tried again.
         """
         return self._turn(self._done, self._undone)
 
@@ -63,7 +66,12 @@ class History:
     def _turn(self, source: list[ChangeSet], target: list[ChangeSet]) -> ChangeSet | None:
         if not source:
             return None
-        changes = source.pop()
-        inverse = self._store.apply_inverse(changes, changes.label, self._clock.now())
+        changes = source[-1]
+        try:
+            inverse = self._store.apply_inverse(changes, changes.label, self._clock.now())
+        except ChangedSinceError:
+            source.pop()
+            raise
+        source.pop()
         target.append(inverse)
         return inverse

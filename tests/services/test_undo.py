@@ -6,8 +6,10 @@ import pytest
 
 from helpers.shop import Shop, at, make_shop
 from helpers.store import contents
+from rackboard.core.errors import StoreError
 from rackboard.services.agenda import NightQuestion
 from rackboard.services.undo import DEPTH, History
+from rackboard.store.connection import Database
 from rackboard.store.faults import ChangedSinceError
 
 
@@ -95,3 +97,22 @@ def test_a_feed_leaves_nothing_to_undo() -> None:
     history = History(shop.store, shop.clock)
     history.add(shop.feed([(at("Mon 08:00"), 20.0)]))
     assert history.undo_label is None
+
+
+def test_an_undo_that_met_a_full_disk_can_be_tried_again(monkeypatch: pytest.MonkeyPatch) -> None:
+    shop = make_shop("Mon 09:00")
+    shop.type(21)
+    before = contents(shop.store)
+    shop.clock.advance(minutes=3)
+    shop.lay_out(1)
+
+    def full(self: Database) -> None:
+        self.rollback()
+        raise StoreError("The disk is full; nothing was changed.", "Make room.")
+
+    with monkeypatch.context() as patch:
+        patch.setattr(Database, "commit", full)
+        with pytest.raises(StoreError):
+            shop.history.undo()
+    shop.undo()
+    assert contents(shop.store) == before

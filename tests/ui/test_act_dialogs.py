@@ -12,11 +12,20 @@ from pytestqt.qtbot import QtBot
 from helpers.session import lay_out_irons, make_session, place_of, type_temperature, zone_of
 from helpers.shop import FakeClock
 from rackboard.core.bench import PlaceKind, Source
+from rackboard.core.disturbance import Glue
 from rackboard.core.instants import MINUTE_US, Instant, parse_iso
 from rackboard.core.standing import Standing
 from rackboard.ui.act_dialog import ActDialog
 from rackboard.ui.correction import CorrectionDialog
-from rackboard.ui.hold_dialog import MISTAKE, SCRAPPED, UNTURNED, HoldDialog
+from rackboard.ui.hold_dialog import (
+    MISTAKE,
+    RE_AIMED,
+    RE_GLUED,
+    SCRAPPED,
+    UNTURNED,
+    HoldDialog,
+    glue_of,
+)
 from rackboard.ui.place_chooser import PlaceChooser
 from rackboard.ui.promise_dialog import PromiseDialog
 from rackboard.ui.resources import load_fonts
@@ -208,6 +217,83 @@ def test_a_hold_is_answered(desk: Desk, outcome: str) -> None:
     assert (hold.outcome, hold.to_us) == (outcome, desk.clock.now())
     ended = desk.session.store.work.joints(ids=[joint.id])[0].ended_as
     assert ended == ("scrapped" if outcome == SCRAPPED else None)
+
+
+def test_a_hold_is_answered_with_a_new_batch(desk: Desk) -> None:
+    joint = mixed(desk).joint
+    desk.session.take(desk.session.bench.disturb(joint.id))
+    dialog = HoldDialog(desk.session, desk.standing(), desk.window)
+    desk.open(dialog)
+    assert list(dialog.keys) == [UNTURNED, RE_GLUED, SCRAPPED, MISTAKE]
+    dialog.keys[RE_GLUED].click()
+    (hold,) = desk.session.store.journal.holds([joint.id])
+    assert hold.outcome == RE_GLUED
+    club = next(s for s in desk.session.board.standings if s.club.id == joint.club_id)
+    assert club.laid_out and desk.session.board.snapshot.where(club.club.id) == "A1"
+
+
+def disturbed(desk: Desk, minutes: int) -> HoldDialog:
+    """Press Disturbed some minutes after mixing, as the window does."""
+    standing = mixed(desk, "15:24")
+    desk.clock.advance(minutes=minutes)
+    desk.session.tick()
+    dialog = HoldDialog(desk.session, standing_of(desk, standing), desk.window)
+    desk.open(dialog)
+    return dialog
+
+
+def standing_of(desk: Desk, standing: Standing) -> Standing:
+    return next(s for s in desk.session.board.standings if s.joint.id == standing.joint.id)
+
+
+def test_while_wet_one_answer_is_logged_without_a_hold(desk: Desk) -> None:
+    dialog = disturbed(desk, 10)
+    joint = desk.standing().joint
+    assert list(dialog.keys) == [RE_AIMED]
+    desk.press(dialog, ENTER)
+    assert desk.acted == 1 and desk.standing().hold is None
+    assert desk.session.store.journal.holds([joint.id]) == []
+    (event,) = desk.session.store.journal.events(kinds=["re-aimed"])
+    assert event.subject_id == joint.id
+
+
+@pytest.mark.parametrize("answer", [RE_AIMED, RE_GLUED])
+def test_after_its_working_life_it_may_be_glued_anew(desk: Desk, answer: str) -> None:
+    dialog = disturbed(desk, 70)
+    assert list(dialog.keys) == [RE_AIMED, RE_GLUED]
+    joint = desk.standing().joint
+    dialog.keys[answer].click()
+    (event,) = desk.session.store.journal.events(kinds=["moved after its working life"])
+    assert event.subject_id == joint.id
+    assert desk.session.store.journal.holds([joint.id]) == []
+    ended = desk.session.store.work.joints(ids=[joint.id])[0].ended_as
+    assert ended == ("re-glued" if answer == RE_GLUED else None)
+
+
+def test_an_answer_that_waits_until_it_may_have_gelled_makes_the_hold(desk: Desk) -> None:
+    dialog = disturbed(desk, 10)
+    desk.clock.advance(hours=8)
+    desk.press(dialog, ENTER)
+    assert dialog.isVisible() and desk.standing().hold is not None
+    assert "may have gelled meanwhile" in dialog.message.text()
+    assert list(dialog.keys) == [UNTURNED, RE_GLUED, SCRAPPED, MISTAKE]
+    assert desk.session.store.journal.events(kinds=["re-aimed"]) == []
+    dialog.keys[UNTURNED].click()
+    assert desk.standing().hold is None and not dialog.isVisible()
+
+
+def test_nothing_happened_leaves_no_trace(desk: Desk) -> None:
+    dialog = disturbed(desk, 10)
+    before = len(desk.session.store.journal.events())
+    desk.press(dialog, ESCAPE)
+    assert len(desk.session.store.journal.events()) == before
+    assert desk.standing().hold is None
+
+
+def test_without_a_temperature_it_may_have_gelled(desk: Desk) -> None:
+    laid = lay_out_irons(desk.session, 1)
+    desk.session.take(desk.session.bench.mix(laid.batch_id))
+    assert glue_of(desk.standing(), desk.clock.now()) is Glue.GELLED
 
 
 def test_escape_leaves_it_on_hold(desk: Desk) -> None:

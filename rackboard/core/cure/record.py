@@ -95,12 +95,64 @@ class Air:
     heating: Heating | None = None
     lows: tuple[Low, ...] = ()
 
-    def low_for(self, start_us: Instant, end_us: Instant) -> Low | None:
-        """Return the newest answer that covers the start of a gap, or lies inside it."""
+    def answers(self, start_us: Instant, end_us: Instant) -> list[Low]:
+        """Return the answers that reach into a gap, in order of time.
+
+        One that a newer answer covers wholly is corrected by it and doesn't count.
+        """
+        found: list[Low] = []
         for low in reversed(self.lows):
-            if low.from_us <= start_us < low.to_us or start_us <= low.from_us < end_us:
-                return low
-        return None
+            if low.from_us < end_us and start_us < low.to_us and not any(
+                newer.from_us <= low.from_us and low.to_us <= newer.to_us for newer in found
+            ):  # fmt: skip
+                found.append(low)
+        return sorted(found)
+
+    def low_for(self, start_us: Instant, end_us: Instant) -> Low | None:
+        """Return the coldest of the answers for a gap; None if they leave over 2 h unanswered."""
+        answers = self.answers(start_us, end_us)
+        if not answers or self.unanswered(start_us, end_us, answers):
+            return None
+        return _coldest(answers)
+
+    def unanswered(
+        self, start_us: Instant, end_us: Instant, answers: Sequence[Low]
+    ) -> list[tuple[Instant, Instant]]:
+        """Return what is left of a gap beside its answers, where that is more than 2 h."""
+        holes = []
+        t = start_us
+        for low in answers:
+            if low.from_us - t > GAP_US and not (
+                t == start_us and self._before_closing(t, low.from_us)
+            ):
+                holes.append((t, low.from_us))
+            t = max(t, low.to_us)
+        if end_us - t > GAP_US:
+            holes.append((t, end_us))
+        return holes
+
+    def answered_until(self, start_us: Instant, now_us: Instant) -> Instant:
+        """Return up to when answers without a hole follow an instant."""
+        t = start_us
+        for low in self.answers(start_us, now_us) if now_us > start_us else ():
+            if low.from_us - t <= GAP_US or (
+                t == start_us and self._before_closing(t, low.from_us)
+            ):
+                t = max(t, low.to_us)
+        return t
+
+    def _before_closing(self, start_us: Instant, from_us: Instant) -> bool:
+        """Return whether a night said from closing time on begins with this end of a hold."""
+        closing = self.hours.next_closing(start_us)
+        return closing is not None and from_us <= closing and self.hours.is_open(start_us)
+
+
+def _coldest(lows: Sequence[Low]) -> Low:
+    """Return the coldest of some answers, with its u taken off, as one for all of them."""
+    cold = min(lows, key=lambda low: low.low_mc - low.u_mc)
+    return cold._replace(
+        from_us=min(low.from_us for low in lows), to_us=max(low.to_us for low in lows)
+    )
 
 
 def hold_end(point: Point, air: Air) -> Instant:
@@ -158,14 +210,21 @@ def between(left: Point, right: Point, air: Air) -> tuple[Stretch, ...]:
         return held
     if right.at_us - start <= GAP_US:
         return (*held, _line(left, start, right))
-    low = air.low_for(start, right.at_us)
-    if low is None and not left.source.automatic:
-        low = _setback(start, right.at_us, air)
-    if low is None:
-        warm = max(left.kelvin, right.kelvin) + EARLY_NIGHT_K
-        gap = _flat(start, right.at_us, left.kelvin, left.u_k, still=True, gap=True)
-        return (*held, gap._replace(early=(warm, warm)))
-    return (*held, *_night(left, start, right, low, air))
+    answers = air.answers(start, right.at_us)
+    holes = air.unanswered(start, right.at_us, answers)
+    if holes and not left.source.automatic and (low := _setback(start, right.at_us, air)):
+        answers, holes = [*answers, low], []
+    warm = max(left.kelvin, right.kelvin) + EARLY_NIGHT_K
+    night = tuple(_night(left, start, right, _coldest(answers), air)) if answers else ()
+    rest: list[Stretch] = []
+    t = start
+    for a, b in (*holes, (right.at_us, right.at_us)):
+        rest += [part for stretch in night if (part := clip(stretch, t, a))]
+        if b > a:  # an answer for one night says nothing about the next day
+            gap = _flat(a, b, left.kelvin, left.u_k, still=True, gap=True)
+            rest.append(gap._replace(early=(warm, warm)))
+        t = b
+    return (*held, *rest)
 
 
 def _setback(start: Instant, end: Instant, air: Air) -> Low | None:
@@ -221,9 +280,19 @@ def _night(left: Point, start: Instant, right: Point, low: Low, air: Air) -> Ite
     yield from _Night(corners, cold_k, warm).part(start, end)
 
 
-def before_first(start: Instant, first: Point) -> Stretch:
-    """Return the stretch before the first reading: held back for 2 h, a gap beyond that."""
+def before_first(start: Instant, first: Point, air: Air) -> Stretch:
+    """Return the stretch before the first reading: held back for 2 h, a gap beyond that.
+
+    Once somebody has said how cold it was, that is what counts.
+    """
     gap = first.at_us - start > GAP_US
+    low = air.low_for(start, first.at_us) if gap else None
+    if low is not None:
+        low_k, cold_k = _kelvin(low.low_mc), _kelvin(low.low_mc - low.u_mc)
+        warm = max(low_k, first.kelvin) + EARLY_NIGHT_K
+        return Stretch(
+            start, first.at_us, (low_k, low_k), (cold_k, cold_k), (warm, warm)
+        )  # fmt: skip
     return _flat(start, first.at_us, first.kelvin, first.u_k, still=gap, gap=gap)
 
 
@@ -311,9 +380,9 @@ def unknown_since(last: Point, air: Air, now: Instant) -> Instant | None:
     without a record after 2 h.
     """
     start = hold_end(last, air)
-    low = air.low_for(start, now) if now > start else None
-    if low is not None:
-        start = max(start, low.to_us)
+    answered = air.answered_until(start, now)
+    if answered > start:
+        start = answered
     elif not last.source.automatic and not air.hours.is_open(start):
         opening = air.hours.next_opening(start)
         if opening is None or now < opening - MORNING_US:

@@ -260,10 +260,10 @@ def test_a_shop_that_never_opens() -> None:
 
 def test_before_the_first_reading() -> None:
     first = point("03-11 10:00", 20)
-    assert before_first(at("03-11 08:00"), first)[2:] == (
+    assert before_first(at("03-11 08:00"), first, AIR)[2:] == (
         (293.15, 293.15), (292.15, 292.15), (294.15, 294.15), False, False,
     )  # fmt: skip
-    long = before_first(at("03-11 07:59"), first)
+    long = before_first(at("03-11 07:59"), first, AIR)
     assert (long.still, long.gap) == (True, True)
 
 
