@@ -219,7 +219,7 @@ class Bench:
         with self._store.write(f"rack batch {batch.number}", now, self.by) as act:
             act.update("batch", batch_id, racked_us=max(at, batch.mixed_us))
             joints = self._joints_of(batch_id)
-            for joint in joints[len(joints) - glued_late :] if glued_late else ():
+            for joint in joints[max(len(joints) - glued_late, 0) :] if glued_late else ():
                 act.update("joint", joint.id, glued_us=max(at, batch.mixed_us))
                 act.add_event("glued late", "joint", joint.id, at_us=at)
             act.add_event("all racked", "batch", batch_id, at_us=at)

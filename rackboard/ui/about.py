@@ -4,18 +4,11 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import (
-    QDialog,
-    QDialogButtonBox,
-    QLabel,
-    QPlainTextEdit,
-    QTabWidget,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtWidgets import QFrame, QPlainTextEdit, QTabWidget, QWidget
 
 from rackboard import __version__
+from rackboard.ui import type
+from rackboard.ui.dialog import Dialog
 from rackboard.ui.resources import resource_text
 
 WHAT = (
@@ -71,7 +64,7 @@ def own_licence() -> str:
     return text or "MIT License\n\nCopyright (c) 2026 the rackboard authors\n"
 
 
-class AboutDialog(QDialog):
+class AboutDialog(Dialog):
     """About rackboard.
 
     Parameters
@@ -82,32 +75,24 @@ class AboutDialog(QDialog):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        self.setWindowTitle("About rackboard")
-        title = QLabel(f"rackboard {__version__}")
-        font = title.font()
-        font.setPointSizeF(font.pointSizeF() * 1.6)
-        title.setFont(font)
-        what = QLabel(WHAT)
-        what.setWordWrap(True)
+        content = self.frame(self.tr("About rackboard {0}").format(__version__), WHAT)
         self.tabs = QTabWidget()
-        self.tabs.addTab(_text(own_licence(), "Licence"), "Licence")
-        self.tabs.addTab(_text(licences(), "Licences of the parts"), "Licences of the parts")
-        self.buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
-        self.buttons.rejected.connect(self.reject)
-        layout = QVBoxLayout(self)
-        layout.addWidget(title)
-        layout.addWidget(what)
-        layout.addWidget(self.tabs)
-        layout.addWidget(self.buttons)
-        self.resize(680, 560)
+        self.tabs.setFont(type.font(self.roles.fact))
+        self.tabs.addTab(self._text(own_licence(), "Licence"), self.tr("Licence"))
+        self.tabs.addTab(
+            self._text(licences(), "Licences of the parts"), self.tr("Licences of the parts")
+        )
+        content.addWidget(self.tabs)
+        self.add_buttons("", self.tr("Close"))
+        self.fit(900, 700)
 
-
-def _text(text: str, name: str) -> QPlainTextEdit:
-    view = QPlainTextEdit(text)
-    view.setReadOnly(True)
-    view.setAccessibleName(name)
-    return view
+    def _text(self, text: str, name: str) -> QPlainTextEdit:
+        view = QPlainTextEdit(text)
+        view.setReadOnly(True)
+        view.setFrameShape(QFrame.Shape.NoFrame)
+        view.setFont(type.font(self.roles.fact))
+        view.setAccessibleName(name)
+        return view
 
 
 def _version(package: str | None) -> str:

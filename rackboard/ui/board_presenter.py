@@ -204,7 +204,7 @@ class BoardPresenter:
             detail = standing.hold.detail or {
                 Word.WET: "while it was soft", Word.WAIT: "before it was hard",
                 Word.BENCH: "before it was safe to hit", Word.CURED: "after it was hard",
-            }[standing.base]  # fmt: skip
+            }[self._base_at(standing, standing.hold.from_us)]  # fmt: skip
             return "", reason, detail, detail
         if standing.outcome is None and standing.base is not Word.CURED:
             return "", "…", "working it out", "working it out"
@@ -220,9 +220,21 @@ class BoardPresenter:
             return "use by", times.limit(standing.use_by_us), detail, detail
         return self._permission_words(standing)
 
+    def _base_at(self, standing: Standing, at: Instant) -> Word:
+        """Return what a joint was at an instant of the past."""
+        grants = self.snapshot.grants.get(standing.joint.id, {})
+        for milestone, word in (
+            (Milestone.FULL_CURE, Word.CURED), (Milestone.HANDLING, Word.BENCH)
+        ):  # fmt: skip
+            grant = grants.get(milestone)
+            if grant is not None and grant.printed_us <= at:
+                return word
+        use_by = standing.use_by_us
+        return Word.WET if use_by is not None and at < use_by else Word.WAIT
+
     def _permission_words(self, standing: Standing) -> tuple[str, str, str, str]:
         if standing.unknown:
-            return "not before", "low?", "lowest overnight not known", "lowest not known"
+            return "", "low?", "lowest overnight not known", "lowest not known"
         if standing.asked and standing.not_before_us is not None:
             time = f"{self.times.moment(standing.not_before_us)}?"
             return "", time, "type the temperature", "type the temperature"

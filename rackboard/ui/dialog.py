@@ -85,6 +85,10 @@ def style_sheet(theme: Theme, roles: Roles) -> str:
         f"QHeaderView::section{{background:{surf};color:{sub};border:none;"
         f"border-bottom:1px solid {line};padding:4px 8px}}"
         f"QTableCornerButton::section{{background:{surf};border:none}}"
+        f"QTabWidget::pane{{border:1.5px solid {edge};border-radius:6px;top:-1px}}"
+        f"QTabBar::tab{{background:{bg};color:{sub};padding:8px 18px;border:none}}"
+        f"QTabBar::tab:selected{{color:{text};border-bottom:3px solid {text}}}"
+        f"QPlainTextEdit{{background:{surf};color:{text};padding:8px}}"
         "QDialogButtonBox{button-layout:3}"  # the one to press stands last, as on the board
         "QScrollBar:vertical{background:transparent;width:10px;margin:0}"
         "QScrollBar:horizontal{background:transparent;height:10px;margin:0}"

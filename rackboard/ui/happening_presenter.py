@@ -79,8 +79,8 @@ class HappeningPresenter:
             where = self._p.snapshot.where(standing.club.id)
             _, reason, detail, _ = self._p.time_words(standing)
             ask = "Head turned? Say what you did."
-            title = f"{where}, {standing.club.name.lower()}, job {standing.job.number}"
-            short = f"{where}, {standing.club.name.lower()}"
+            title = f"{where}, {standing.club.name}, job {standing.job.number}"
+            short = f"{where}, {standing.club.name}"
             text = f"{reason[0].upper()}{reason[1:]}, {detail}."
             alarms.append(
                 Happening(

@@ -79,7 +79,8 @@ class InspectorPresenter:
         return InspectorView(
             where, standing.club.name, Word.STALE if self._p.stale else standing.word,
             None if standing.hold is None else standing.hold.reason, lines,
-            () if self._p.stale else self._permissions(standing), self._reasons(standing, picture),
+            () if self._p.stale or standing.hold else self._permissions(standing),
+            self._reasons(standing, picture),
             None if picture is None or self._p.stale else self._curve(standing, picture),
             self._facts(standing), sooner, sooner_short, self._actions(standing),
             f"{where}, {standing.club.name}, {standing.word}: {SHORT_PHRASES[standing.word]}",
@@ -117,7 +118,8 @@ class InspectorPresenter:
 
     def _reasons(self, standing: Standing, picture: Portrait | None) -> tuple[Reason, ...]:
         outcome = standing.outcome
-        if picture is None or outcome is None or standing.milestone is None or self._p.stale:
+        silent = self._p.stale or standing.hold is not None
+        if picture is None or outcome is None or standing.milestone is None or silent:
             return ()
         stepwise = standing.milestone is Milestone.HANDLING and outcome.forecast.handling
         bounds = outcome.forecast.handling if stepwise else outcome.forecast.full_cure
@@ -183,7 +185,7 @@ class InspectorPresenter:
             )
             for level, bounds in marks
             if bounds.expected is not None and bounds.late is not None
-            and bounds.late <= end and not standing.unknown
+            and bounds.late <= end and not standing.unknown and standing.hold is None
         )  # fmt: skip
         minimum = standing.batch.sheet.minimum_c
         temps = [celsius(t) for s in picture.air for t in s.expected] or [minimum]
@@ -291,7 +293,8 @@ class InspectorPresenter:
             first = Action("racked", "All\nracked")
         else:
             first = Action("disturb", "Disturbed")
-        off = Action("take off", "Take off\nthe rack", small=False, enabled=on_rack)
+        firm = standing.base in (Word.BENCH, Word.CURED) and standing.hold is None
+        off = Action("take off", "Take off\nthe rack", small=False, enabled=on_rack and firm)
         if not on_rack:
             off = Action("out", "Out of\nthe shop", small=False)
         return (

@@ -18,7 +18,7 @@ from rackboard.core.errors import RackboardError, StoreError
 from rackboard.core.instants import Clock
 from rackboard.core.temperature import Unit
 from rackboard.services.bench import Bench
-from rackboard.services.board import Board
+from rackboard.services.board import STALE_US, Board
 from rackboard.services.founding import found_shop
 from rackboard.store import Store
 from rackboard.store.paths import Paths
@@ -87,6 +87,7 @@ class Program:
     def _open(self) -> MainWindow:
         store, self.clock = self._open_store()
         board = Board(store, self.clock, self._zone)
+        board.stale_us = round(STALE_US * self._options.speed)
         bench = Bench(store, self.clock, board.snapshot.hours)
         by = board.snapshot.settings.get("initials")
         bench.by = by if isinstance(by, str) and by else None
@@ -97,7 +98,8 @@ class Program:
         window = MainWindow(session, appearance, self._notes)
         appearance.setParent(window)
         session.setParent(window)
-        window.add_file_action("backups", window.tr("Backups…"), self.open_backups, "Ctrl+B")
+        if not self._options.demo:  # the demo is furnished anew at every start
+            window.add_file_action("backups", window.tr("Backups…"), self.open_backups, "Ctrl+B")
         self._trouble.set_window(window)
         return window
 
@@ -203,13 +205,21 @@ class Program:
             timer.stop()
         geometry, full = old.saveGeometry(), old.isFullScreen()
         old.stop()
+        old.setEnabled(False)
         old.session.store.close()
         fault: RackboardError | None = None
         try:
             restore(self.paths, backup, self.clock.now())
         except RackboardError as error:
             fault = error  # the old data are still there: open them again and say so there
-        self.window = self._open()
+        try:
+            self.window = self._open()
+        except RackboardError as error:
+            app = QApplication.instance()
+            assert isinstance(app, QApplication)
+            _show_fault(app, error)
+            app.exit(1)
+            return
         self.window.restoreGeometry(geometry)
         if full:
             self.window.showFullScreen()

@@ -6,12 +6,13 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QTimer, Signal
-from PySide6.QtGui import QAction, QCloseEvent, QKeySequence, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QMainWindow, QMenu, QWidget
+from PySide6.QtGui import QAction, QKeySequence, QPaintEvent, QResizeEvent
+from PySide6.QtWidgets import QMainWindow, QMenu, QStackedWidget, QWidget
 
 from rackboard.core.bench import PlaceKind
 from rackboard.core.errors import RackboardError
 from rackboard.core.standing import Standing
+from rackboard.core.words import Word
 from rackboard.ui import type
 from rackboard.ui.board import Board
 from rackboard.ui.board_presenter import BoardPresenter
@@ -24,6 +25,7 @@ if TYPE_CHECKING:
     from rackboard.services.agenda import NightQuestion
     from rackboard.ui.glue_up import GlueUpPanel
     from rackboard.ui.inspector_view import InspectorView
+    from rackboard.ui.wall import Wall
 
 CLOCK_MS = 1_000
 ENGINE_MS = 10_000
@@ -66,7 +68,9 @@ class MainWindow(QMainWindow):
         self._actions: dict[str, QAction] = {}
         self.setWindowTitle(self._title())
         self.board = Board(appearance.theme, self)
-        self.setCentralWidget(self.board)
+        self._views = QStackedWidget(self)
+        self._views.addWidget(self.board)
+        self.setCentralWidget(self._views)
         self._make_menus()
         self._connect()
         self._show_theme(appearance.theme)
@@ -136,13 +140,6 @@ class MainWindow(QMainWindow):
         if self._started and event.type() is QEvent.Type.ActivationChange and self.isActiveWindow():
             self.session.tick()
 
-    def closeEvent(self, event: QCloseEvent) -> None:
-        """Close; everything is on the disk already."""
-        from PySide6.QtCore import QSettings
-
-        QSettings("rackboard", "rackboard").setValue("geometry", self.saveGeometry())
-        super().closeEvent(event)
-
     # Showing
 
     def refresh(self) -> None:
@@ -160,9 +157,16 @@ class MainWindow(QMainWindow):
                 lines[0], lines[1], self._inspector(presenter),
             )
         )  # fmt: skip
+        self._show_wall(presenter)
         self._show_actions()
         if self._is_first_run():
             self._show_first_run()
+
+    def _show_wall(self, presenter: BoardPresenter) -> None:
+        if self._wall is not None and self.on_wall:
+            from rackboard.ui.wall_presenter import WallPresenter
+
+            self._wall.show_view(WallPresenter(presenter).view())
 
     def _happenings(self, presenter: BoardPresenter) -> tuple[str, tuple[Happening, ...]]:
         from rackboard.ui.happening_presenter import SHOWN_US, HappeningPresenter
@@ -190,11 +194,14 @@ class MainWindow(QMainWindow):
             self.refresh()
 
     def _on_blink(self) -> None:
-        self.board.set_time_ms(self.session.clock.now() // 1000)
+        time_ms = self.session.clock.now() // 1000
+        self.board.set_time_ms(time_ms)
+        if self._wall is not None and self.on_wall:
+            self._wall.set_time_ms(time_ms)
         self._blink()
 
     def _blink(self) -> None:
-        if self.board.wants_ticks():
+        if self.on_wall or self.board.wants_ticks():
             self._blink_timer.start()
         else:
             self._blink_timer.stop()
@@ -208,6 +215,8 @@ class MainWindow(QMainWindow):
             app.setPalette(theme.palette())
             app.setStyleSheet(theme.style_sheet())
         self.board.show_theme(theme)
+        if self._wall is not None:
+            self._wall.show_theme(theme)
         self._fit_menu_bar()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -322,7 +331,9 @@ class MainWindow(QMainWindow):
                 return
 
     def _on_ready_clicked(self, job_id: int) -> None:
-        job = next(j for j in self.session.board.jobs() if j.job.id == job_id)
+        job = next((j for j in self.session.board.jobs() if j.job.id == job_id), None)
+        if job is None:
+            return
         if job.good or job.job.ready_us is not None:
             ready = job.job.ready_us is None
             self._act(lambda: self.session.take(self.session.bench.press_ready(job_id, ready)))
@@ -364,11 +375,13 @@ class MainWindow(QMainWindow):
 
     def undo(self) -> None:
         """Take back the last act."""
-        self._act(self.session.undo)
+        if not self._act(self.session.undo):
+            self._show_actions()
 
     def redo(self) -> None:
         """Do the last undone act again."""
-        self._act(self.session.redo)
+        if not self._act(self.session.redo):
+            self._show_actions()
 
     _glue_up: GlueUpPanel | None = None
 
@@ -439,11 +452,18 @@ class MainWindow(QMainWindow):
             self.resume_batch(standing.batch.id)
 
     def disturb_selected(self) -> None:
-        """Put the selected joint on HOLD."""
+        """Ask what happened to the selected joint; HOLD if it may have gelled already."""
         standing = self.selected_standing()
-        if standing is not None and standing.hold is None and not standing.laid_out:
-            bench = self.session.bench
-            self._act(lambda: self.session.take(bench.disturb(standing.joint.id)))
+        if standing is None or standing.hold is not None or standing.laid_out:
+            return
+        from rackboard.core.disturbance import Glue
+        from rackboard.ui.hold_dialog import HoldDialog, glue_of
+
+        if glue_of(standing, self.session.clock.now()) is not Glue.GELLED:
+            HoldDialog(self.session, standing, self).open()
+            return
+        bench = self.session.bench
+        self._act(lambda: self.session.take(bench.disturb(standing.joint.id)))
 
     def answer_hold(self, standing: Standing | None = None) -> None:
         """Ask what happened to a joint on HOLD."""
@@ -509,6 +529,25 @@ class MainWindow(QMainWindow):
 
             PromiseDialog(self.session, standing.job, self).open()
 
+    _find: QWidget | None = None
+
+    def open_find(self) -> None:
+        """Find a job or club, beside whatever is half done."""
+        if self._find is None:
+            from rackboard.ui.find_dialog import FindDialog
+
+            dialog = FindDialog(self.session, self)
+            dialog.club_chosen.connect(self.select_club)
+            dialog.job_chosen.connect(self._on_job_clicked)
+            dialog.destroyed.connect(self._on_find_closed)
+            self._find = dialog
+            dialog.show()
+        self._find.raise_()
+        self._find.activateWindow()
+
+    def _on_find_closed(self) -> None:
+        self._find = None
+
     def open_shelf(self) -> None:
         """Show the epoxies."""
         from rackboard.ui.epoxy_shelf import EpoxyShelf
@@ -541,17 +580,37 @@ class MainWindow(QMainWindow):
 
         AboutDialog(self).open()
 
-    def toggle_full_screen(self) -> None:
-        """Fill the screen, or stop."""
-        if self.isFullScreen():
-            self.showNormal()
-        else:
-            self.showFullScreen()
+    _wall: Wall | None = None
 
-    def leave_full_screen(self) -> None:
-        """Esc: out of full screen."""
-        if self.isFullScreen():
+    @property
+    def on_wall(self) -> bool:
+        """Whether the wall view is shown."""
+        return self._wall is not None and self._views.currentWidget() is self._wall
+
+    def toggle_wall(self) -> None:
+        """Fill the screen with the view that is read from across the room, or leave it."""
+        if self.on_wall:
+            self.leave_wall()
+            return
+        if self._wall is None:
+            from rackboard.ui.wall import Wall
+
+            self._wall = Wall(self._appearance.theme)
+            self._views.addWidget(self._wall)
+        self._views.setCurrentWidget(self._wall)
+        self.menuBar().hide()
+        self.showFullScreen()
+        self.refresh()
+        if hasattr(self, "_blink_timer"):
+            self._blink()
+
+    def leave_wall(self) -> None:
+        """Esc: back to the bench."""
+        if self.on_wall:
+            self._views.setCurrentWidget(self.board)
+            self.menuBar().show()
             self.showNormal()
+            self.board.rack.setFocus()
 
     # Menus
 
@@ -578,10 +637,13 @@ class MainWindow(QMainWindow):
         redo = self._add(edit, "redo", self.tr("Redo"), self.redo, "Ctrl+Y")
         redo.setShortcuts([QKeySequence("Ctrl+Y"), QKeySequence("Ctrl+Shift+Z")])
         edit.addSeparator()
+        self._add(edit, "find", self.tr("Find…"), self.open_find, "Ctrl+F")
+        edit.addSeparator()
         self._add(edit, "correct", self.tr("Correct mixing time…"), self.correct_selected, "Ctrl+K")
         view = bar.addMenu(self.tr("&View"))
-        self._add(view, "full", self.tr("Full screen"), self.toggle_full_screen, "F11")
-        self._add(view, "leave", self.tr("Leave full screen"), self.leave_full_screen, "Esc")
+        self._add(view, "wall", self.tr("Wall view"), self.toggle_wall, "F11")
+        leave = self._add(view, "leave", self.tr("Leave the wall view"), self.leave_wall, "Esc")
+        leave.setEnabled(False)  # Esc belongs to forms and panels until there is a wall to leave
         club = bar.addMenu(self.tr("&Club"))
         self._club_menu = club
         self._add(club, "mix", self.tr("Mixed now…"), self.mix_selected, "Ctrl+M")
@@ -619,6 +681,7 @@ class MainWindow(QMainWindow):
         action.setShortcut(QKeySequence(shortcut))
         action.triggered.connect(_without_checked(slot))
         menu.addAction(action)
+        self.addAction(action)  # its key works on the wall too, where the menu bar is hidden
         self._actions[key] = action
         return action
 
@@ -638,9 +701,11 @@ class MainWindow(QMainWindow):
         here = standing is not None
         glued = standing is not None and not standing.laid_out
         held = standing is not None and standing.hold is not None
+        firm = not held and standing is not None and standing.base in (Word.BENCH, Word.CURED)
         for key, enabled in (
+            ("leave", self.on_wall),
             ("mix", here and not glued), ("move", here), ("out", here), ("promise", here),
-            ("take off", here), ("correct", glued), ("disturb", glued and not held),
+            ("take off", firm), ("correct", glued), ("disturb", glued and not held),
             ("answer", held),
             ("racked", glued and standing is not None and standing.batch.racked_us is None),
         ):  # fmt: skip

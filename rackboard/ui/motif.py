@@ -157,8 +157,8 @@ def _part(
 ) -> None:
     """Draw the part of the way behind or ahead that lies in `span` px of the motif."""
     begin, end = span
-    if end <= begin:
-        return
+    if end - begin < 1:
+        return  # nothing to see; and Qt takes a source narrower than a pixel for the whole
     if vector:
         painter.save()
         area = QRectF(begin, -_UP * size[1], end - begin, 2 * _UP * size[1])

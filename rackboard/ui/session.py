@@ -92,6 +92,8 @@ class Session(QObject):
     def _spread(self, changes: ChangeSet) -> None:
         self.board.take_in(changes)
         self.bench.hours = self.board.snapshot.hours
-        self.board.tick()
-        self._raise_due()
-        self.acted.emit(changes)
+        try:
+            self.board.tick()
+            self._raise_due()
+        finally:
+            self.acted.emit(changes)  # the act itself is stored, whatever came after it

@@ -248,8 +248,8 @@ def test_a_restart_shows_the_same(scene: Scene) -> None:
     monday(scene)
     scene.select("Driver")
     scene.press(Qt.Key.Key_F3)
-    scene.select("5 iron")
-    scene.press(Qt.Key.Key_F4)
+    (iron,) = [s for s in scene.session.board.standings if s.club.name == "5 iron"]
+    scene.session.take(scene.session.bench.disturb(iron.joint.id))
     before = shown(scene)
     assert [chip.word for chip in scene.chips] == [Word.BENCH]
     assert scene.tile("A3").word is Word.HOLD
@@ -259,13 +259,14 @@ def test_a_restart_shows_the_same(scene: Scene) -> None:
 
 def test_undo_by_key(scene: Scene) -> None:
     monday(scene)
-    scene.select("5 iron")
-    scene.press(Qt.Key.Key_F4)
-    assert scene.tile("A3").word is Word.HOLD
+    (driver,) = [tile.name for tile in scene.tiles() if tile.club == "Driver"]
+    scene.select("Driver")
+    scene.press(Qt.Key.Key_F4)  # past gel: a HOLD at once
+    assert scene.tile(driver).word is Word.HOLD
     scene.press(Qt.Key.Key_Z, CTRL)
-    assert scene.tile("A3").word is Word.WAIT
+    assert scene.tile(driver).word is Word.BENCH
     scene.press(Qt.Key.Key_Z, CTRL | Qt.KeyboardModifier.ShiftModifier)
-    assert scene.tile("A3").word is Word.HOLD
+    assert scene.tile(driver).word is Word.HOLD
     scene.press(Qt.Key.Key_Z, CTRL)
     for _ in range(4):  # looked, racked, mixed, laid out
         scene.press(Qt.Key.Key_Z, CTRL)
@@ -470,3 +471,39 @@ def test_with_the_gap_open_it_never_becomes_safe(week: Scene) -> None:
     week.clock.advance(minutes=10)
     week.session.tick()
     assert week.tile("A1").word is Word.WAIT
+
+
+def test_a_joint_that_is_not_gelled_is_asked_about_without_a_hold(scene: Scene) -> None:
+    from rackboard.ui.hold_dialog import HoldDialog
+
+    monday(scene)
+    scene.select("5 iron")
+    scene.press(Qt.Key.Key_F4)
+    assert scene.tile("A3").word is Word.WAIT
+    assert scene.window.findChild(HoldDialog) is not None
+
+
+def test_the_wall_shows_the_same_and_is_left_by_escape(scene: Scene) -> None:
+    monday(scene)
+    scene.press(Qt.Key.Key_F11)
+    assert scene.window.on_wall
+    wall = scene.window._wall
+    assert wall is not None
+    assert "WAIT" in wall.accessibleDescription()
+    scene.press(Qt.Key.Key_Escape)
+    assert not scene.window.on_wall
+
+
+def test_find_brings_the_ring_to_a_club(scene: Scene) -> None:
+    from rackboard.ui.find_dialog import FindDialog
+
+    monday(scene)
+    scene.press(Qt.Key.Key_F, CTRL)
+    dialog = scene.window.findChild(FindDialog)
+    assert dialog is not None
+    dialog.club_chosen.emit(
+        next(s.club.id for s in scene.session.board.standings if s.club.name == "Driver")
+    )
+    standing = scene.window.selected_standing()
+    assert standing is not None
+    assert standing.club.name == "Driver"
