@@ -274,13 +274,12 @@ def test_a_joint_just_mixed_is_not_drawn_as_hard() -> None:
     """Less than a pixel of the way is behind: nothing of the hard end may show."""
     ink = QColor("#000000")
     clear = QColor(0, 0, 0, 0)
-    for position in (0.001, 0.003, 0.006):
+    for position in (0.0028, 0.003, 0.0035, 0.005, 0.007):
         picture = QImage(240, 40, QImage.Format.Format_ARGB32_Premultiplied)
         picture.fill(0xFFFFFFFF)
         painter = QPainter(picture)
         motif.draw(
-            painter, motif.MotifInks(ink, clear, clear), 10, 20, 220, 16, position,
-            now_bar=False, vector=False,
+            painter, motif.MotifInks(ink, clear, clear), 10, 20, 220, 16, position, vector=False
         )  # fmt: skip
         painter.end()
         hard = [picture.pixelColor(x, 20).lightness() for x in range(180, 228)]
