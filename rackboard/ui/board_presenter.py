@@ -205,6 +205,9 @@ class BoardPresenter:
                 Word.WET: "while it was soft", Word.WAIT: "before it was hard",
                 Word.BENCH: "before it was safe to hit", Word.CURED: "after it was hard",
             }[self._base_at(standing, standing.hold.from_us)]  # fmt: skip
+            when = times.moment(standing.hold.from_us)
+            if not times.is_today(standing.hold.from_us):
+                return "", str(standing.hold.reason), f"{when}, {detail}", when
             return "", reason, detail, detail
         if standing.outcome is None and standing.base is not Word.CURED:
             return "", "…", "working it out", "working it out"
