@@ -1,7 +1,5 @@
 from __future__ import annotations
 
-import time
-
 from helpers.store import NOON, SmallShop, small_shop
 from rackboard.core.bench import Bridge, Reading, Source
 from rackboard.core.instants import HOUR_US, MINUTE_US
@@ -124,12 +122,9 @@ def test_bridges_that_still_matter(memory: Store, shop: SmallShop) -> None:
     ]
 
 
-def test_a_big_import_is_quick_and_one_transaction(filed: Store) -> None:
+def test_a_big_import_is_one_transaction(filed: Store) -> None:
     shop = small_shop(filed)
     rows = [(NOON + n * MINUTE_US, 20_000, 1_000, "imported") for n in range(50_000)]
-    began = time.perf_counter()
     added, _ = add(filed, shop.room, rows)
     read = filed.record.readings(shop.room, 0, NOON * 2)
-    took = time.perf_counter() - began
     assert added.new == 50_000 and read == rows
-    assert took < 5, "a month of one-minute readings must not be felt"

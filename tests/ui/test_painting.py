@@ -7,7 +7,7 @@ from typing import NamedTuple
 import pytest
 from PySide6.QtCore import QPoint, QRectF
 from PySide6.QtGui import QColor, QImage, QPainter, QRegion
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
 from helpers.board_values import board_view, inspector, worst_tiles
@@ -43,6 +43,8 @@ def fonts(qapp: object) -> None:
 def drawn(monkeypatch: pytest.MonkeyPatch) -> Iterator[list[Text]]:
     texts: list[Text] = []
     usual: Callable[..., float] = type.draw
+    for left_over in QApplication.topLevelWidgets():
+        left_over.hide()  # a window of an earlier test must not paint into this one's list
 
     def record(
         painter: QPainter, style: Style, x: float, baseline: float, text: str, color: QColor,
