@@ -149,8 +149,8 @@ class Board:
         """
         now = self._clock.now()
         back = now < self.ticked_us - MINUTE_US
-        self.ticked_us = now
         if not self._dirty and now < self._wake_us and not back:
+            self.ticked_us = now
             return None
         self._dirty = True  # until it is written down: a full disk must not swallow a withdrawal
         self._reckoned = True
@@ -162,6 +162,7 @@ class Board:
             self._stand(now)
         self._dirty = False
         self._wake_us = self._next_us(now)
+        self.ticked_us = now  # a tick that couldn't be written down is none: STALE must show
         return changes if changes is not None else ChangeSet()
 
     def is_stale(self, now: Instant) -> bool:

@@ -160,8 +160,8 @@ class Follower(Generic[Curves]):
         The run is to be advanced over each stretch before the next is asked for.
         """
         for index, window in enumerate(self.windows):
-            if index == self._glued and index:
-                self._glue(self.run)
+            if index:
+                self._enter(self.run, index)
             record = records[window.zone_id]
             end = end_us if window.to_us is None else min(window.to_us, end_us)
             yield from record.settled(self.run.now_us, end)

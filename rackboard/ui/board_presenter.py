@@ -236,6 +236,8 @@ class BoardPresenter:
         return Word.WET if use_by is not None and at < use_by else Word.WAIT
 
     def _permission_words(self, standing: Standing) -> tuple[str, str, str, str]:
+        if standing.unknown and not self._has_record(standing):
+            return "", "low?", "type the temperature", "type the temperature"
         if standing.unknown:
             return "", "low?", "lowest overnight not known", "lowest not known"
         if standing.asked and standing.not_before_us is not None:
@@ -251,6 +253,13 @@ class BoardPresenter:
             f"probably hard by {text}" if text else "",
             f"probably {text}" if text else "",
         )
+
+    def _has_record(self, standing: Standing) -> bool:
+        """Return whether the zone where a joint lies has ever been read."""
+        stay = standing.stay
+        zone_id = None if stay is None else self.snapshot.places[stay.place_id].zone_id
+        record = None if zone_id is None else self.records.get(zone_id)
+        return record is not None and record.last is not None
 
     # Off the rack, jobs
 

@@ -203,7 +203,7 @@ class Program:
             self._backup.stop()
         for timer in self._timers:
             timer.stop()
-        geometry, full = old.saveGeometry(), old.isFullScreen()
+        geometry, on_wall = old.saveGeometry(), old.on_wall
         old.stop()
         old.setEnabled(False)
         old.session.store.close()
@@ -221,9 +221,9 @@ class Program:
             app.exit(1)
             return
         self.window.restoreGeometry(geometry)
-        if full:
-            self.window.showFullScreen()
         self.show()
+        if on_wall:
+            self.window.toggle_wall()
         old.close()
         old.deleteLater()
         if fault is not None:

@@ -18,7 +18,7 @@ from rackboard.core.instants import HOUR_US, MINUTE_US
 from rackboard.core.words import Word
 from rackboard.services.board import Board
 from rackboard.services.importing import import_readings
-from rackboard.store.faults import ChangedSinceError
+from rackboard.store.faults import ChangedSinceError, FullDiskError
 
 
 def late_of(shop: Shop, joint: int, milestone: Milestone = Milestone.HANDLING) -> int:
@@ -513,3 +513,25 @@ def test_no_permission_comes_before_its_printed_time_or_across_a_gap(seed: int) 
             steps = [b[0] - a[0] for a, b in itertools.pairwise(rows)
                      if a[0] < grant.late_us]  # fmt: skip
             assert max(steps) <= 2 * HOUR_US
+
+
+def test_a_board_whose_ticks_fail_says_that_it_is_not_updating(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """A full disk: the clock goes on, nothing is written down, and the board must say so."""
+    shop = make_shop("Mon 10:00")
+    shop.do(shop.bench.type_temperature(shop.room, 21_000, at_rack=True))
+    shop.glue()
+
+    def full(*_: object) -> None:
+        raise FullDiskError("The disk is full.")
+
+    with monkeypatch.context() as broken:
+        broken.setattr(shop.board, "_write_down", full)
+        for _ in range(7):
+            shop.clock.advance(minutes=2)
+            with pytest.raises(FullDiskError):
+                shop.board.tick()
+    assert shop.board.is_stale(shop.clock.now())
+    shop.board.tick()
+    assert not shop.board.is_stale(shop.clock.now())

@@ -66,6 +66,9 @@ def sample(
     """
     samples = [Sample(run.now_us, run.curves.expected.value, run.curves.late.value)]
     for stretch in stretches:
+        if run.now_us >= samples[-1].at_us + every_us:  # away meanwhile: the curve lay still
+            curves = run.curves
+            samples.append(Sample(run.now_us, curves.expected.value, curves.late.value))
         while run.now_us < min(stretch.end_us, end_us):  # cut at the samples
             part = clip(stretch, run.now_us, min(samples[-1].at_us + every_us, end_us))
             if part is None:
