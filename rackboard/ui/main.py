@@ -235,6 +235,10 @@ class Program:
         """Close the data file and the log."""
         if self._backup is not None:
             self._backup.stop()
+        for timer in self._timers:
+            timer.stop()
+        if self.window.started:
+            self.window.stop()
         self.window.session.store.close()
         self._log.close()
         self._lock.unlock()

@@ -48,7 +48,7 @@ class MainWindow(QMainWindow):
 
     first_painted = Signal()
     """The first picture is there; the forecasts can be worked out."""
-    _painted = _started = False
+    _painted = _started = _stopped = False
 
     def __init__(
         self,
@@ -110,7 +110,8 @@ class MainWindow(QMainWindow):
         return self._started
 
     def stop(self) -> None:
-        """Stop the timers, before the data file is closed."""
+        """Stop the timers and look at nothing any more, before the data file is closed."""
+        self._stopped = True
         for timer in (self._clock_timer, self._engine_timer, self._blink_timer):
             timer.stop()
 
@@ -137,13 +138,16 @@ class MainWindow(QMainWindow):
     def changeEvent(self, event: QEvent) -> None:
         """Catch up as soon as the window is looked at again."""
         super().changeEvent(event)
-        if self._started and event.type() is QEvent.Type.ActivationChange and self.isActiveWindow():
+        running = self._started and not self._stopped
+        if running and event.type() is QEvent.Type.ActivationChange and self.isActiveWindow():
             self.session.tick()
 
     # Showing
 
     def refresh(self) -> None:
         """Show the board as it stands."""
+        if self._stopped:
+            return
         now = self.session.clock.now()
         self._shown_minute = now // 60_000_000
         self._shown_stale = self.session.board.is_stale(now)
