@@ -46,6 +46,7 @@ class BackupDialog(Dialog):
         self._restore = restore
         self._slices: Generator[float, None, Path] | None = None
         self.asked: Confirmation | None = None
+        self._asked_about: Line | None = None
         self._timer = QTimer(self)
         self._timer.setInterval(0)
         self._timer.timeout.connect(self._go_on)
@@ -169,12 +170,12 @@ class BackupDialog(Dialog):
             self.tr("Restore"),
             self.tr("Cancel"),
         )
+        self._asked_about = chosen  # the list may move on while the question stands
         self.asked.finished.connect(self._on_answer)
         self.asked.open()
 
     def _on_answer(self, result: int) -> None:
-        chosen = self.list.chosen()
-        self.asked = None
+        chosen, self._asked_about, self.asked = self._asked_about, None, None
         if chosen is None or result != Dialog.DialogCode.Accepted.value:
             return
         try:

@@ -20,6 +20,24 @@ _SHADES = 4
 _TAG_W, _TAG_H = 50.0, 22.0
 
 
+def draw_dumbbell(
+    painter: QPainter, theme: Theme, hollow: QPointF, solid: QPointF, bottom: float
+) -> None:
+    """Draw "probably" and "not before" of one permission, and drop the latter to `bottom`."""
+    dashes = QPen(theme.text, 1.4)
+    dashes.setDashPattern([3, 3])
+    painter.setPen(dashes)
+    painter.drawLine(QPointF(solid.x(), solid.y() + 6), QPointF(solid.x(), bottom))
+    painter.setPen(QPen(theme.text, 2.4))
+    painter.drawLine(hollow, solid)
+    painter.setBrush(theme.surf)
+    painter.setPen(QPen(theme.text, 2.2))
+    painter.drawEllipse(hollow, 4.2, 4.2)
+    painter.setBrush(theme.text)
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.drawEllipse(solid, 5.2, 5.2)
+
+
 class CurvePainter:
     """Paints a `CurveView`.
 
@@ -134,18 +152,7 @@ class CurvePainter:
         theme = self.theme
         for mark in view.marks:
             hollow, solid = _at(plot, mark.probably, mark.y), _at(plot, mark.not_before, mark.y)
-            dashes = QPen(theme.text, 1.4)
-            dashes.setDashPattern([3, 3])
-            painter.setPen(dashes)
-            painter.drawLine(QPointF(solid.x(), solid.y() + 6), QPointF(solid.x(), bottom))
-            painter.setPen(QPen(theme.text, 2.4))
-            painter.drawLine(hollow, solid)
-            painter.setBrush(theme.surf)
-            painter.setPen(QPen(theme.text, 2.2))
-            painter.drawEllipse(hollow, 4.2, 4.2)
-            painter.setBrush(theme.text)
-            painter.setPen(Qt.PenStyle.NoPen)
-            painter.drawEllipse(solid, 5.2, 5.2)
+            draw_dumbbell(painter, theme, hollow, solid, bottom)
 
     def _times(
         self, painter: QPainter, rect: QRectF, marks: tuple[Mark, ...], top: float

@@ -33,6 +33,7 @@ class CustomerDialog(Dialog):
         super().__init__(parent, theme)
         self.session = session
         self.asked: Confirmation | None = None
+        self._asked_about: Line | None = None
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
         self._timer.setInterval(150)
@@ -109,12 +110,12 @@ class CustomerDialog(Dialog):
             self.tr("Erase"),
             self.tr("Cancel"),
         )
+        self._asked_about = chosen  # the list may move on while the question stands
         self.asked.finished.connect(self._on_answer)
         self.asked.open()
 
     def _on_answer(self, result: int) -> None:
-        chosen = self.list.chosen()
-        self.asked = None
+        chosen, self._asked_about, self.asked = self._asked_about, None, None
         if chosen is None or result != Dialog.DialogCode.Accepted.value:
             return
         try:

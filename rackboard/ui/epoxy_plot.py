@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from rackboard.services.sheet_table import LEVEL_FULL, LEVEL_HANDLING, CurveSample
 from rackboard.ui import motif, type
+from rackboard.ui.curve import draw_dumbbell
 from rackboard.ui.epoxy_view import (
     Companion,
     EpoxyView,
@@ -251,28 +252,12 @@ class EpoxyPlot(QWidget):
             if expected is None or late is None:
                 continue
             hollow, solid = self._at(plot, view, expected, level), self._at(plot, view, late, level)
-            self._dumbbell(painter, hollow, solid, top - 2)
+            draw_dumbbell(painter, self._theme, hollow, solid, top - 2)
             probably = spoken(expected, expected_text(expected))
             hollows.append((hollow.x(), self.tr("probably {0}").format(probably)))
             solids.append((solid.x(), words.format(spoken(late, late_text(late)))))
         self._texts(painter, plot, hollows, below + line * 0.75, hollow=True)
         self._texts(painter, plot, solids, below + line * 1.75, hollow=False)
-
-    def _dumbbell(
-        self, painter: QPainter, hollow: QPointF, solid: QPointF, bottom: float
-    ) -> None:
-        theme = self._theme
-        dashes = QPen(theme.text, 1.4)
-        dashes.setDashPattern([3, 3])
-        painter.setPen(dashes)
-        painter.drawLine(QPointF(solid.x(), solid.y() + 6), QPointF(solid.x(), bottom))
-        painter.setPen(QPen(theme.text, 2.4))
-        painter.drawLine(hollow, solid)
-        painter.setBrush(theme.surf)
-        painter.setPen(QPen(theme.text, 2.2))
-        painter.drawEllipse(hollow, 5, 5)
-        painter.setBrush(theme.text)
-        painter.drawEllipse(solid, 5, 5)
 
     def _texts(
         self,

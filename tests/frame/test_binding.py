@@ -36,4 +36,7 @@ def test_it_may_be_asked_twice() -> None:
     from rackboard.ui.binding import spare_sources
 
     spare_sources()
+    search = sys.modules.get("shibokensupport.feature")
+    once = getattr(search, "_mod_uses_pyside", None)
     spare_sources()
+    assert getattr(search, "_mod_uses_pyside", None) is once

@@ -134,6 +134,9 @@ def test_a_slot_is_free_again_and_slotless_places_hold_many(memory: Store, shop:
             act.add(Stay(0, club, shop.out, None, NOON + 1))
         club = act.add(Club(0, shop.job, "8 iron", 2))
         act.add(Stay(0, club, shop.rack, 0, NOON + 1))
+    here = memory.work.stays([*shop.clubs, club], open_only=True)
+    assert [(s.place_id, s.slot) for s in here if s.club_id == club] == [(shop.rack, 0)]
+    assert sum(s.place_id == shop.out and s.slot is None for s in here) == len(shop.clubs)
 
 
 def test_a_job_number_twice_is_named(memory: Store, shop: SmallShop) -> None:

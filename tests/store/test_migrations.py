@@ -41,7 +41,8 @@ def test_the_dump_is_a_working_schema(tmp_path: Path, paths: Paths) -> None:
     raw.executescript((SCHEMAS / f"{NEWEST}.sql").read_text(encoding="utf-8"))
     raw.close()
     store = Store.open(paths, NOON)
-    small_shop(store)
+    shop = small_shop(store)
+    assert {club.id for club in store.load_live().clubs} == set(shop.clubs)
     store.close()
 
 

@@ -206,3 +206,26 @@ def test_erasing_takes_the_name_and_leaves_the_work(qtbot: Any) -> None:
     label = session.history.undo_label
     assert label is not None
     assert "erase" not in label  # for good
+
+
+def test_whom_was_asked_about_is_erased_though_the_list_moves_on(qtbot: Any) -> None:
+    """The search looks again a moment after the last key: the question may stand by then."""
+    session, dialog = customer_dialog(qtbot)
+    asked_of, other = (job_customer(session, number) for number in ("220", "221"))
+    lines = dialog.list.lines_model.lines()
+    at = next(n for n, line in enumerate(lines) if line.key == asked_of)
+    dialog.list.setCurrentIndex(dialog.list.lines_model.index(at))
+    dialog.ask()
+    dialog.search.setText("221")
+    dialog.refresh()
+    qtbot.mouseClick(confirmation(dialog).go_on, Qt.MouseButton.LeftButton)
+    erased = {
+        c.id for c in session.store.work.customers([asked_of, other]) if c.erased_us is not None
+    }
+    assert erased == {asked_of}
+
+
+def job_customer(session: Session, number: str) -> int:
+    job = session.store.work.job_numbered(number)
+    assert job is not None
+    return job.customer_id
