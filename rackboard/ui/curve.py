@@ -16,6 +16,7 @@ from rackboard.ui.inspector_view import CurveView, Mark
 from rackboard.ui.theme import Theme
 from rackboard.ui.type import Align, Roles
 
+_NOW_NEAR_NAMES = 0.75  # so far right the line of the present would cross the names
 _SHADES = 4
 _TAG_W, _TAG_H = 50.0, 22.0
 
@@ -112,6 +113,8 @@ class CurvePainter:
             y = _at(plot, 0, level.y).y()
             drop = type.cap_height(style) + (9 if self.roles.large else 7)
             right = plot.right() - (16 if self.roles.large else 14)
+            if view.now is not None and view.now > _NOW_NEAR_NAMES:
+                right = plot.x() + view.now * plot.width() - 10
             wide = type.width(style, level.name)
             clear = QRectF(right - wide - 3, y + 4, wide + 6, drop)
             painter.fillRect(clear, self.theme.surf)
@@ -222,6 +225,10 @@ class CurvePainter:
             near = [y for at, y in points if day.x - 0.01 <= at <= end + 0.01] or [0.5]
             low = min(near) > 1 - max(near)
             baseline = strip.bottom() - 4 if low else strip.top() + cap + 4
+            taken = (cap + 8) / strip.height()
+            if any(y < taken if low else y > 1 - taken for y in near):
+                clear = QRectF(x + 3, baseline - cap - 2, wide + 4, cap + 4)
+                painter.fillRect(clear, self.theme.plot)
             type.draw(painter, style, x + 5, baseline, day.name, self.theme.sub)
 
     def _legends(self, painter: QPainter, strip: QRectF, view: CurveView) -> None:

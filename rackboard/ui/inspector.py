@@ -123,6 +123,8 @@ class Inspector(QWidget):
         y = self._permissions(painter, view.permissions, y, right)
         if view.reasons:
             y = self._reasons(painter, view.reasons, y, right)
+        else:
+            y += 16 if self._large else 11  # the tag of the present needs the room
         keys_top = float(self.height() - (16 if large else 11) - TARGET)
         bottom = self._foot(painter, view, keys_top - (13 if large else 9), right)
         if view.curve is not None:

@@ -79,7 +79,7 @@ class InspectorPresenter:
         return InspectorView(
             where, standing.club.name, Word.STALE if self._p.stale else standing.word,
             None if standing.hold is None else standing.hold.reason, lines,
-            () if self._p.stale or standing.hold else self._permissions(standing),
+            () if self._p.stale else self._permissions(standing),
             self._reasons(standing, picture),
             None if picture is None or self._p.stale else self._curve(standing, picture),
             self._facts(standing), sooner, sooner_short, self._actions(standing),
@@ -94,6 +94,9 @@ class InspectorPresenter:
             (Milestone.FULL_CURE, Glyph.TICK, "safe to hit"),
         ):
             grant = self._p.snapshot.grants.get(standing.joint.id, {}).get(milestone)
+            if standing.hold is not None:  # nobody may trust what it has earned meanwhile
+                result.append(Permission(glyph, name, "", "on hold", False))
+                continue
             if grant is not None:
                 time = self._times.moment(grant.printed_us)
                 result.append(Permission(glyph, name, "since", time, reached=True))
@@ -108,7 +111,7 @@ class InspectorPresenter:
             if bounds.expected is not None and milestone is standing.milestone:
                 probably = f"probably hard by {self._times.moment(bounds.expected)}"
             if standing.unknown:
-                result.append(Permission(glyph, name, "not before", "low?", False, probably))
+                result.append(Permission(glyph, name, "", "low?", False, probably))
             elif bounds.late is None:
                 result.append(Permission(glyph, name, "", "no time", False, probably))
             else:

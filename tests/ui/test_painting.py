@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
 from helpers.board_values import board_view, inspector, worst_tiles
+from rackboard.core.bench import HoldReason
 from rackboard.core.words import Word
 from rackboard.ui import edges, glyphs, motif, type
 from rackboard.ui.board import Board
@@ -286,3 +287,32 @@ def test_a_joint_just_mixed_is_not_drawn_as_hard() -> None:
         painter.end()
         hard = [picture.pixelColor(x, 20).lightness() for x in range(180, 228)]
         assert min(hard) == 255
+
+
+@pytest.mark.parametrize("large", [True, False])
+@pytest.mark.parametrize("word", [Word.HOLD, Word.CURED])
+def test_nothing_is_crowded_in_an_inspector_without_reasons(
+    drawn: list[Text], qtbot: QtBot, large: bool, word: Word
+) -> None:
+    """On HOLD and once CURED there are no three lines between the times and the curve."""
+    from dataclasses import replace
+
+    from rackboard.ui.inspector import Inspector
+
+    usual = inspector()
+    assert usual.curve is not None
+    view = replace(
+        usual, word=word, reasons=(), curve=replace(usual.curve, now=0.02, now_text="14:26"),
+        hold=HoldReason.DISTURBED if word is Word.HOLD else None,
+    )  # fmt: skip
+    panel = Inspector(dark_theme(), large=large)
+    qtbot.addWidget(panel)
+    panel.resize(516 if large else 353, 705 if large else 490)
+    panel.show_inspector(view)
+    drawn.clear()
+    panel.grab()
+    tags = [one for one in drawn if one.text == "14:26"]
+    assert tags
+    for tag in tags:
+        room = tag.box.adjusted(-6, -6, 6, 6)  # the tag's own body round its time
+        assert not [o for o in drawn if o is not tag and room.intersects(o.box)]
