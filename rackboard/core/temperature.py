@@ -7,6 +7,7 @@ from enum import StrEnum
 from typing import NamedTuple
 
 from rackboard.core.errors import InputError
+from rackboard.core.text import Figure
 
 LOWEST_MC = -40_000
 HIGHEST_MC = 120_000
@@ -263,7 +264,7 @@ def format_temperature(temperature_mc: int, unit: Unit, decimals: int = 1) -> st
     >>> format_temperature(17_350, Unit.C).replace(chr(160), " ")
     '17.4 °C'
     """
-    return f"{_figure(temperature_mc, unit, decimals)}{_NBSP}°{unit}"
+    return Figure(f"{_figure(temperature_mc, unit, decimals)}{_NBSP}°{unit}")
 
 
 def format_difference(
@@ -295,7 +296,7 @@ def format_difference(
     fifths = difference_mc * (5 if unit is Unit.C else 9)
     figure = _rounded(fifths, decimals)
     sign = "+" if signed and figure.strip("0.") and not figure.startswith(_MINUS) else ""
-    return f"{sign}{figure}{_NBSP}°{unit}"
+    return Figure(f"{sign}{figure}{_NBSP}°{unit}")
 
 
 def _figure(temperature_mc: int, unit: Unit, decimals: int) -> str:

@@ -33,6 +33,11 @@ def resource_bytes(*parts: str) -> bytes:
         return files("rackboard.ui").joinpath(*parts).read_bytes()
 
 
+def resource_path(*parts: str) -> Path:
+    """Return where a file of this package lies, for a reader of Qt that wants a path."""
+    return Path(__file__).parent.joinpath(*parts)
+
+
 def resource_text(*parts: str) -> str:
     """Return a UTF-8 text of this package; see `resource_bytes`."""
     return resource_bytes(*parts).decode("utf-8")
