@@ -23,6 +23,7 @@ from rackboard.services.founding import found_shop
 from rackboard.store import Store
 from rackboard.store.paths import Paths
 from rackboard.ui import Options
+from rackboard.ui.language import say, speak
 from rackboard.ui.main_window import MainWindow
 from rackboard.ui.resources import SEMI_CONDENSED, load_fonts
 from rackboard.ui.session import Session
@@ -93,13 +94,17 @@ class Program:
         bench.by = by if isinstance(by, str) and by else None
         session = Session(store, self.clock, board, bench)
         session.locale_unit = _locale_unit()
+        language = board.snapshot.settings.get("language")
+        speak(language if isinstance(language, str) else "")
         theme = board.snapshot.settings.get("theme")
         appearance = Appearance(theme if isinstance(theme, str) else "")
         window = MainWindow(session, appearance, self._notes)
         appearance.setParent(window)
         session.setParent(window)
         if not self._options.demo:  # the demo is furnished anew at every start
-            window.add_file_action("backups", window.tr("Backups…"), self.open_backups, "Ctrl+B")
+            window.commands.insert(
+                "backups", say("Menu", "Backups…"), self.open_backups, "Ctrl+B"
+            )
         self._trouble.set_window(window)
         return window
 
@@ -227,9 +232,9 @@ class Program:
         old.close()
         old.deleteLater()
         if fault is not None:
-            from rackboard.ui.message import say
+            from rackboard.ui import message
 
-            say(self.window, fault.message, fault.remedy)
+            message.say(self.window, fault.message, fault.remedy)
 
     def close(self) -> None:
         """Close the data file and the log."""

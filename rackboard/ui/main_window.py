@@ -6,17 +6,16 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QTimer, Signal
-from PySide6.QtGui import QAction, QKeySequence, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QMainWindow, QMenu, QStackedWidget, QWidget
+from PySide6.QtGui import QPaintEvent, QResizeEvent
+from PySide6.QtWidgets import QMainWindow, QStackedWidget, QWidget
 
-from rackboard.core.bench import PlaceKind
-from rackboard.core.errors import RackboardError
 from rackboard.core.standing import Standing
-from rackboard.core.words import Word
 from rackboard.ui import type
 from rackboard.ui.board import Board
 from rackboard.ui.board_presenter import BoardPresenter
 from rackboard.ui.board_view import BoardView, Happening
+from rackboard.ui.commands import Commands
+from rackboard.ui.doing import Doing
 from rackboard.ui.session import Session
 from rackboard.ui.theme import Appearance, Theme
 from rackboard.ui.type import Roles
@@ -65,13 +64,13 @@ class MainWindow(QMainWindow):
         self._shown_minute = -1
         self._shown_stale = False
         self._planned: list[tuple[int, int]] = []
-        self._actions: dict[str, QAction] = {}
         self.setWindowTitle(self._title())
         self.board = Board(appearance.theme, self)
         self._views = QStackedWidget(self)
         self._views.addWidget(self.board)
         self.setCentralWidget(self._views)
-        self._make_menus()
+        self.doing = Doing(session, self, self.selected_standing, self._selected_zone)
+        self.commands = Commands(self, self._slots())
         self._connect()
         self._show_theme(appearance.theme)
         self.resize(1280, 800)
@@ -162,7 +161,7 @@ class MainWindow(QMainWindow):
             )
         )  # fmt: skip
         self._show_wall(presenter)
-        self._show_actions()
+        self._show_commands()
         if self._is_first_run():
             self._show_first_run()
 
@@ -273,13 +272,18 @@ class MainWindow(QMainWindow):
         board.slot_selected.connect(self._on_slot_selected)
         board.slot_activated.connect(self._on_slot_activated)
         board.night_answered.connect(self._on_night_answered)
-        board.temperature_clicked.connect(self.type_temperature)
+        board.temperature_clicked.connect(self.doing.temperature)
         board.chip_clicked.connect(self._on_chip_clicked)
         board.job_clicked.connect(self._on_job_clicked)
         board.ready_clicked.connect(self._on_ready_clicked)
         board.alarm_answered.connect(self._on_alarm_answered)
         board.action_chosen.connect(self._on_action_chosen)
         self._appearance.theme_changed.connect(self._show_theme)
+        doing = self.doing
+        doing.club_chosen.connect(self.select_club)
+        doing.job_chosen.connect(self._on_job_clicked)
+        doing.theme_chosen.connect(self._appearance.set_override)
+        doing.refused.connect(self._show_commands)
 
     def _on_acted(self, changes: object) -> None:
         del changes
@@ -319,7 +323,7 @@ class MainWindow(QMainWindow):
             low_mc = parse_temperature(text, self.session.unit, f"{zone}, lowest of the night")
             self.session.take(self.session.bench.answer_night(question, low_mc))
 
-        self._act(answer)
+        self.doing.act(answer)
 
     def _question(self, key: str) -> NightQuestion | None:
         return next((q for q in self.session.board.questions() if q.key == key), None)
@@ -340,52 +344,30 @@ class MainWindow(QMainWindow):
             return
         if job.good or job.job.ready_us is not None:
             ready = job.job.ready_us is None
-            self._act(lambda: self.session.take(self.session.bench.press_ready(job_id, ready)))
+            self.doing.act(lambda: self.session.take(self.session.bench.press_ready(job_id, ready)))
 
     def _on_alarm_answered(self, key: str) -> None:
         kind, _, number = key.partition(":")
         if kind == "hold":
             for standing in self.session.board.standings:
                 if standing.joint.id == int(number):
-                    self.answer_hold(standing)
+                    self.doing.answer(standing)
                     return
 
     def _on_action_chosen(self, key: str) -> None:
         if key == "more":
-            menu: QMenu = self._club_menu
-            menu.popup(self.board.mapToGlobal(self.board.rect().center()))
+            self.commands.menu("club").popup(self.board.mapToGlobal(self.board.rect().center()))
             return
         names = {
             "lay out": "new", "mix": "mix", "racked": "racked", "disturb": "disturb",
             "answer": "answer", "move": "move", "take off": "take off", "out": "out",
             "temperature": "temperature",
         }  # fmt: skip
-        action = self._actions.get(names.get(key, ""))
+        action = self.commands.get(names.get(key, ""))
         if action is not None:
             action.trigger()
 
     # Acts
-
-    def _act(self, act: Callable[[], object]) -> bool:
-        """Do something; show an error of the world calmly."""
-        try:
-            act()
-        except RackboardError as error:
-            from rackboard.ui.message import say
-
-            say(self, error.message, error.remedy)
-            return False
-        return True
-
-    def undo(self) -> None:
-        """Take back the last act."""
-        if not self._act(self.session.undo):
-            self._show_actions()
-
-    def redo(self) -> None:
-        """Do the last undone act again."""
-        if not self._act(self.session.redo):
-            self._show_actions()
 
     _glue_up: GlueUpPanel | None = None
 
@@ -443,147 +425,6 @@ class MainWindow(QMainWindow):
             self.board.show_panel("first run")
             panel.setFocus()
 
-    def mix_selected(self) -> None:
-        """Go to "mixed now" for the selected batch."""
-        standing = self.selected_standing()
-        if standing is not None and standing.laid_out:
-            self.resume_batch(standing.batch.id)
-
-    def rack_selected(self) -> None:
-        """Go to "all racked" for the selected batch."""
-        standing = self.selected_standing()
-        if standing is not None and not standing.laid_out and standing.batch.racked_us is None:
-            self.resume_batch(standing.batch.id)
-
-    def disturb_selected(self) -> None:
-        """Ask what happened to the selected joint; HOLD if it may have gelled already."""
-        standing = self.selected_standing()
-        if standing is None or standing.hold is not None or standing.laid_out:
-            return
-        from rackboard.core.disturbance import Glue
-        from rackboard.ui.hold_dialog import HoldDialog, glue_of
-
-        if glue_of(standing, self.session.clock.now()) is not Glue.GELLED:
-            HoldDialog(self.session, standing, self).open()
-            return
-        bench = self.session.bench
-        self._act(lambda: self.session.take(bench.disturb(standing.joint.id)))
-
-    def answer_hold(self, standing: Standing | None = None) -> None:
-        """Ask what happened to a joint on HOLD."""
-        standing = standing or self.selected_standing()
-        if standing is not None and standing.hold is not None:
-            from rackboard.ui.hold_dialog import HoldDialog
-
-            HoldDialog(self.session, standing, self).open()
-
-    def move_selected(self) -> None:
-        """Carry the selected club somewhere else."""
-        standing = self.selected_standing()
-        if standing is not None:
-            from rackboard.ui.place_chooser import PlaceChooser
-
-            PlaceChooser(self.session, standing, self).open()
-
-    def take_off_selected(self) -> None:
-        """Take the selected club to the grip bench."""
-        self._carry(PlaceKind.GRIP_BENCH)
-
-    def hand_out_selected(self) -> None:
-        """Say that the selected club has left the shop."""
-        self._carry(PlaceKind.OUT)
-
-    def _carry(self, kind: PlaceKind) -> None:
-        standing = self.selected_standing()
-        if standing is not None:
-            bench = self.session.bench
-            self._act(lambda: self.session.take(bench.take_off(standing.club.id, kind)))
-
-    def type_temperature(self, zone_id: int | None = None) -> None:
-        """Type what a thermometer says."""
-        from rackboard.ui.temperature_dialog import TemperatureDialog
-
-        zones = self.session.board.snapshot.zones
-        if zone_id not in zones:
-            zone_id = self._selected_zone()
-        TemperatureDialog(self.session, zone_id, self).open()
-
-    def _selected_zone(self) -> int:
-        snapshot = self.session.board.snapshot
-        slot = self.board.selected()
-        if slot is not None:
-            zone_id = snapshot.places[slot[0]].zone_id
-            if zone_id is not None:
-                return zone_id
-        return next(iter(snapshot.zones))
-
-    def correct_selected(self) -> None:
-        """Correct when the selected batch was mixed."""
-        standing = self.selected_standing()
-        if standing is not None and not standing.laid_out:
-            from rackboard.ui.correction import CorrectionDialog
-
-            CorrectionDialog(self.session, standing.batch, self).open()
-
-    def promise_selected(self) -> None:
-        """Say when the selected job is promised."""
-        standing = self.selected_standing()
-        if standing is not None:
-            from rackboard.ui.promise_dialog import PromiseDialog
-
-            PromiseDialog(self.session, standing.job, self).open()
-
-    _find: QWidget | None = None
-
-    def open_find(self) -> None:
-        """Find a job or club, beside whatever is half done."""
-        if self._find is None:
-            from rackboard.ui.find_dialog import FindDialog
-
-            dialog = FindDialog(self.session, self)
-            dialog.club_chosen.connect(self.select_club)
-            dialog.job_chosen.connect(self._on_job_clicked)
-            dialog.destroyed.connect(self._on_find_closed)
-            self._find = dialog
-            dialog.show()
-        self._find.raise_()
-        self._find.activateWindow()
-
-    def _on_find_closed(self) -> None:
-        self._find = None
-
-    def open_shelf(self) -> None:
-        """Show the epoxies."""
-        from rackboard.ui.epoxy_shelf import EpoxyShelf
-
-        EpoxyShelf(self.session, self).open()
-
-    def import_record(self) -> None:
-        """Take in a logger's record."""
-        from rackboard.ui.import_dialog import ImportDialog
-
-        ImportDialog(self.session, self).open()
-
-    def erase_customer(self) -> None:
-        """Erase a customer's name and phone."""
-        from rackboard.ui.customer_dialog import CustomerDialog
-
-        CustomerDialog(self.session, self).open()
-
-    def open_settings(self) -> None:
-        """Show the settings."""
-        from rackboard.ui.settings_dialog import SettingsDialog
-
-        dialog = SettingsDialog(self.session, self)
-        dialog.theme_chosen.connect(self._appearance.set_override)
-        dialog.open()
-
-    def about(self) -> None:
-        """Show what this program is and whose work it contains."""
-        from rackboard.ui.about import AboutDialog
-
-        AboutDialog(self).open()
-
     _wall: Wall | None = None
 
     @property
@@ -616,110 +457,43 @@ class MainWindow(QMainWindow):
             self.showNormal()
             self.board.rack.setFocus()
 
-    # Menus
+    # Commands
 
-    def _make_menus(self) -> None:
-        bar = self.menuBar()
-        file_menu = bar.addMenu(self.tr("&File"))
-        self._add(file_menu, "new", self.tr("New job…"), self.new_job, "Ctrl+N")
-        self._add(file_menu, "import", self.tr("Import record…"), self.import_record, "Ctrl+I")
-        file_menu.addSeparator()
-        self._add(file_menu, "shelf", self.tr("Epoxies…"), self.open_shelf, "Ctrl+E")
-        self._add(
-            file_menu, "erase", self.tr("Erase a customer…"), self.erase_customer, "Ctrl+Shift+E"
+    def _slots(self) -> dict[str, Callable[[], object]]:
+        doing = self.doing
+        return {
+            "new": self.new_job, "import": doing.import_record, "shelf": doing.shelf,
+            "erase": doing.erase_customer, "settings": doing.settings, "quit": self.close,
+            "undo": doing.undo, "redo": doing.redo, "find": doing.find,
+            "correct": doing.correct, "wall": self.toggle_wall, "leave": self.leave_wall,
+            "mix": self.mix_selected, "racked": self.rack_selected, "move": doing.move,
+            "take off": doing.take_off, "out": doing.hand_out, "disturb": doing.disturb,
+            "answer": doing.answer, "temperature": doing.temperature, "promise": doing.promise,
+            "about": doing.about,
+        }  # fmt: skip
+
+    def _show_commands(self) -> None:
+        self.commands.show(
+            self.selected_standing(), self.session.history, on_wall=self.on_wall
         )
-        preferences = self._add(
-            file_menu, "settings", self.tr("Settings…"), self.open_settings, "Ctrl+,"
-        )
-        preferences.setMenuRole(QAction.MenuRole.PreferencesRole)
-        self._file_menu = file_menu
-        self._file_end = file_menu.addSeparator()
-        quit_action = self._add(file_menu, "quit", self.tr("Quit"), self.close, "Ctrl+Q")
-        quit_action.setMenuRole(QAction.MenuRole.QuitRole)
-        edit = bar.addMenu(self.tr("&Edit"))
-        self._add(edit, "undo", self.tr("Undo"), self.undo, "Ctrl+Z")
-        redo = self._add(edit, "redo", self.tr("Redo"), self.redo, "Ctrl+Y")
-        redo.setShortcuts([QKeySequence("Ctrl+Y"), QKeySequence("Ctrl+Shift+Z")])
-        edit.addSeparator()
-        self._add(edit, "find", self.tr("Find…"), self.open_find, "Ctrl+F")
-        edit.addSeparator()
-        self._add(edit, "correct", self.tr("Correct mixing time…"), self.correct_selected, "Ctrl+K")
-        view = bar.addMenu(self.tr("&View"))
-        self._add(view, "wall", self.tr("Wall view"), self.toggle_wall, "F11")
-        leave = self._add(view, "leave", self.tr("Leave the wall view"), self.leave_wall, "Esc")
-        leave.setEnabled(False)  # Esc belongs to forms and panels until there is a wall to leave
-        club = bar.addMenu(self.tr("&Club"))
-        self._club_menu = club
-        self._add(club, "mix", self.tr("Mixed now…"), self.mix_selected, "Ctrl+M")
-        self._add(club, "racked", self.tr("All racked…"), self.rack_selected, "Ctrl+R")
-        club.addSeparator()
-        self._add(club, "move", self.tr("Move to…"), self.move_selected, "F2")
-        self._add(club, "take off", self.tr("Take off the rack"), self.take_off_selected, "F3")
-        self._add(club, "out", self.tr("Out of the shop"), self.hand_out_selected, "Ctrl+F3")
-        club.addSeparator()
-        self._add(club, "disturb", self.tr("Disturbed"), self.disturb_selected, "F4")
-        self._add(club, "answer", self.tr("Answer…"), self.answer_hold, "F5")
-        club.addSeparator()
-        self._add(
-            club, "temperature", self.tr("Type a temperature…"), self.type_temperature, "Ctrl+T"
-        )
-        self._add(club, "promise", self.tr("Promised for…"), self.promise_selected, "Ctrl+P")
-        help_menu = bar.addMenu(self.tr("&Help"))
-        about = self._add(help_menu, "about", self.tr("About rackboard"), self.about, "F1")
-        about.setMenuRole(QAction.MenuRole.AboutRole)
 
-    def add_file_action(
-        self, key: str, text: str, slot: Callable[[], object], shortcut: str
-    ) -> None:
-        """Add a command of the composition root (backups) above Quit."""
-        action = QAction(text, self)
-        action.setShortcut(QKeySequence(shortcut))
-        action.triggered.connect(_without_checked(slot))
-        self._file_menu.insertAction(self._file_end, action)
-        self._actions[key] = action
-
-    def _add(
-        self, menu: QMenu, key: str, text: str, slot: Callable[[], object], shortcut: str
-    ) -> QAction:
-        action = QAction(text, self)
-        action.setShortcut(QKeySequence(shortcut))
-        action.triggered.connect(_without_checked(slot))
-        menu.addAction(action)
-        self.addAction(action)  # its key works on the wall too, where the menu bar is hidden
-        self._actions[key] = action
-        return action
-
-    def action(self, key: str) -> QAction:
-        """Return a command by its key."""
-        return self._actions[key]
-
-    def _show_actions(self) -> None:
-        history = self.session.history
-        for key, name, label in (
-            ("undo", self.tr("Undo"), history.undo_label),
-            ("redo", self.tr("Redo"), history.redo_label),
-        ):
-            self._actions[key].setEnabled(label is not None)
-            self._actions[key].setText(f"{name} {label}" if label else name)
+    def mix_selected(self) -> None:
+        """Go to "mixed now" for the selected batch."""
         standing = self.selected_standing()
-        here = standing is not None
-        glued = standing is not None and not standing.laid_out
-        held = standing is not None and standing.hold is not None
-        firm = not held and standing is not None and standing.base in (Word.BENCH, Word.CURED)
-        for key, enabled in (
-            ("leave", self.on_wall),
-            ("mix", here and not glued), ("move", here), ("out", here), ("promise", here),
-            ("take off", firm), ("correct", glued), ("disturb", glued and not held),
-            ("answer", held),
-            ("racked", glued and standing is not None and standing.batch.racked_us is None),
-        ):  # fmt: skip
-            self._actions[key].setEnabled(enabled)
+        if standing is not None and standing.laid_out:
+            self.resume_batch(standing.batch.id)
 
+    def rack_selected(self) -> None:
+        """Go to "all racked" for the selected batch."""
+        standing = self.selected_standing()
+        if standing is not None and not standing.laid_out and standing.batch.racked_us is None:
+            self.resume_batch(standing.batch.id)
 
-def _without_checked(slot: Callable[[], object]) -> Callable[[bool], None]:
-    def call(checked: bool = False) -> None:
-        del checked
-        slot()
-
-    return call
-
+    def _selected_zone(self) -> int:
+        snapshot = self.session.board.snapshot
+        slot = self.board.selected()
+        if slot is not None:
+            zone_id = snapshot.places[slot[0]].zone_id
+            if zone_id is not None:
+                return zone_id
+        return next(iter(snapshot.zones))

@@ -176,11 +176,11 @@ class Hands:
 
     def undo(self) -> None:
         """Ctrl+Z."""
-        self.window.action("undo").trigger()
+        self.window.commands["undo"].trigger()
 
     def redo(self) -> None:
         """Ctrl+Y."""
-        self.window.action("redo").trigger()
+        self.window.commands["redo"].trigger()
 
     def _glued(self) -> list:  # type: ignore[type-arg]
         return [s for s in self.session.board.standings if not s.laid_out and s.stay]
@@ -189,7 +189,7 @@ class Hands:
         wanted = [s for s in standings if self._kind(s) is not PlaceKind.OUT]
         if wanted:
             self.window.select_club(self.random.choice(wanted).club.id)
-            self.window.action(key).trigger()
+            self.window.commands[key].trigger()
 
     def _kind(self, standing: object) -> PlaceKind | None:
         place = self.session.board.snapshot.place_of(standing.club.id)  # type: ignore[attr-defined]

@@ -123,7 +123,7 @@ def test_the_fast_demo_is_not_stale_between_two_ticks(
         assert not program.window.session.board.is_stale(now)
         clock.advance(seconds=25)
         assert program.window.session.board.is_stale(program.clock.now())
-        assert "backups" not in program.window._actions
+        assert "backups" not in program.window.commands._actions
     finally:
         program.window.close()
         program.close()

@@ -308,7 +308,7 @@ def test_every_command_stands_in_a_menu_with_a_key_of_its_own(scene: Scene) -> N
     titles = [action.text() for action in bar.actions()]
     assert titles == ["&File", "&Edit", "&View", "&Club", "&Help"]
     found = [c for top in bar.actions() for c in commands(top.menu())]  # type: ignore[arg-type]
-    assert set(found) == set(scene.window._actions.values())
+    assert set(found) == set(scene.window.commands._actions.values())
     keys = [key.toString() for command in found for key in command.shortcuts()]
     assert all(command.shortcuts() for command in found)
     assert len(set(keys)) == len(keys)
@@ -319,7 +319,7 @@ def test_every_command_stands_in_a_menu_with_a_key_of_its_own(scene: Scene) -> N
 def test_every_command_answers_to_its_key(scene: Scene) -> None:
     monday(scene)
     scene.window.board.rack.setFocus()
-    for name, command in scene.window._actions.items():
+    for name, command in scene.window.commands._actions.items():
         command.setEnabled(True)
         command.triggered.disconnect()
         pressed: list[str] = []

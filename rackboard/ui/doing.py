@@ -1,0 +1,190 @@
+"""What the commands do with the selected club: acts at once, or the dialog that asks first."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from PySide6.QtCore import QObject, Signal
+from PySide6.QtWidgets import QWidget
+
+from rackboard.core.bench import PlaceKind
+from rackboard.core.errors import RackboardError
+from rackboard.core.standing import Standing
+from rackboard.ui.session import Session
+
+
+class Doing(QObject):
+    """Acts on the selected club.
+
+    Dialogs are imported with their first use: the first picture needs none of them.
+
+    Parameters
+    ----------
+    session : Session
+        The open shop.
+    window : QWidget
+        The parent of every dialog.
+    selected : callable
+        Gives the selected joint, or None.
+    zone : callable
+        Gives the zone of what is selected.
+    """
+
+    club_chosen = Signal(int)
+    """A club was found, or has been carried: bring the ring to it."""
+    job_chosen = Signal(int)
+    theme_chosen = Signal(str)
+    refused = Signal()
+    """An act was refused and said so; what is shown may have to be brought back."""
+
+    def __init__(
+        self,
+        session: Session,
+        window: QWidget,
+        selected: Callable[[], Standing | None],
+        zone: Callable[[], int],
+    ) -> None:
+        super().__init__(window)
+        self.session = session
+        self._window = window
+        self._selected = selected
+        self._zone = zone
+        self._find: QWidget | None = None
+
+    def act(self, act: Callable[[], object]) -> bool:
+        """Do something; show an error of the world calmly."""
+        try:
+            act()
+        except RackboardError as error:
+            from rackboard.ui.message import say
+
+            say(self._window, error.message, error.remedy)
+            return False
+        return True
+
+    def undo(self) -> None:
+        """Take back the last act."""
+        if not self.act(self.session.undo):
+            self.refused.emit()
+
+    def redo(self) -> None:
+        """Do the last undone act again."""
+        if not self.act(self.session.redo):
+            self.refused.emit()
+
+    def disturb(self) -> None:
+        """Ask what happened to the selected joint; HOLD if it may have gelled already."""
+        standing = self._selected()
+        if standing is None or standing.hold is not None or standing.laid_out:
+            return
+        from rackboard.core.disturbance import Glue
+        from rackboard.ui.hold_dialog import HoldDialog, glue_of
+
+        if glue_of(standing, self.session.clock.now()) is not Glue.GELLED:
+            HoldDialog(self.session, standing, self._window).open()
+            return
+        bench = self.session.bench
+        self.act(lambda: self.session.take(bench.disturb(standing.joint.id)))
+
+    def answer(self, standing: Standing | None = None) -> None:
+        """Ask what happened to a joint on HOLD."""
+        standing = standing or self._selected()
+        if standing is not None and standing.hold is not None:
+            from rackboard.ui.hold_dialog import HoldDialog
+
+            HoldDialog(self.session, standing, self._window).open()
+
+    def move(self) -> None:
+        """Carry the selected club somewhere else."""
+        standing = self._selected()
+        if standing is not None:
+            from rackboard.ui.place_chooser import PlaceChooser
+
+            PlaceChooser(self.session, standing, self._window).open()
+
+    def take_off(self) -> None:
+        """Take the selected club to the grip bench."""
+        self._carry(PlaceKind.GRIP_BENCH)
+
+    def hand_out(self) -> None:
+        """Say that the selected club has left the shop."""
+        self._carry(PlaceKind.OUT)
+
+    def _carry(self, kind: PlaceKind) -> None:
+        standing = self._selected()
+        if standing is not None:
+            bench = self.session.bench
+            self.act(lambda: self.session.take(bench.take_off(standing.club.id, kind)))
+
+    def temperature(self, zone_id: int | None = None) -> None:
+        """Type what a thermometer says."""
+        from rackboard.ui.temperature_dialog import TemperatureDialog
+
+        if zone_id not in self.session.board.snapshot.zones:
+            zone_id = self._zone()
+        TemperatureDialog(self.session, zone_id, self._window).open()
+
+    def correct(self) -> None:
+        """Correct what is on record of the selected joint."""
+        standing = self._selected()
+        if standing is not None and not standing.laid_out:
+            from rackboard.ui.correction import CorrectionDialog
+
+            CorrectionDialog(self.session, standing.batch, self._window).open()
+
+    def promise(self) -> None:
+        """Say when the selected job is promised."""
+        standing = self._selected()
+        if standing is not None:
+            from rackboard.ui.promise_dialog import PromiseDialog
+
+            PromiseDialog(self.session, standing.job, self._window).open()
+
+    def find(self) -> None:
+        """Find a job or club, beside whatever is half done."""
+        if self._find is None:
+            from rackboard.ui.find_dialog import FindDialog
+
+            dialog = FindDialog(self.session, self._window)
+            dialog.club_chosen.connect(self.club_chosen)
+            dialog.job_chosen.connect(self.job_chosen)
+            dialog.destroyed.connect(self._on_find_closed)
+            self._find = dialog
+            dialog.show()
+        self._find.raise_()
+        self._find.activateWindow()
+
+    def _on_find_closed(self) -> None:
+        self._find = None
+
+    def shelf(self) -> None:
+        """Show the epoxies."""
+        from rackboard.ui.epoxy_shelf import EpoxyShelf
+
+        EpoxyShelf(self.session, self._window).open()
+
+    def import_record(self) -> None:
+        """Take in a logger's record."""
+        from rackboard.ui.import_dialog import ImportDialog
+
+        ImportDialog(self.session, self._window).open()
+
+    def erase_customer(self) -> None:
+        """Erase a customer's name and phone."""
+        from rackboard.ui.customer_dialog import CustomerDialog
+
+        CustomerDialog(self.session, self._window).open()
+
+    def settings(self) -> None:
+        """Show the settings."""
+        from rackboard.ui.settings_dialog import SettingsDialog
+
+        dialog = SettingsDialog(self.session, self._window)
+        dialog.theme_chosen.connect(self.theme_chosen)
+        dialog.open()
+
+    def about(self) -> None:
+        """Show what this program is and whose work it contains."""
+        from rackboard.ui.about import AboutDialog
+
+        AboutDialog(self._window).open()
