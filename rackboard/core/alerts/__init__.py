@@ -1,0 +1,1 @@
+"""When the board speaks, and when it stays silent."""
