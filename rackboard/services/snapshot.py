@@ -26,6 +26,18 @@ from rackboard.store import Store
 WEEK = "opening hours"
 UNIT = "temperature unit"
 SHOP_NAME = "shop name"
+THEME = "theme"
+"""Setting: "dark", "light", or "" to follow the system."""
+CONTRAST = "high contrast"
+"""Setting: "on", "off", or "" to follow the system."""
+MOTION = "reduced motion"
+"""Setting: whether collars stand still and plates change at once."""
+DISTANCE = "wall distance m"
+"""Setting: from where the wall is read [m]."""
+PITCH = "pixel pitch mm"
+"""Setting: the pitch of the screen's pixels [mm]; None: as the screen says."""
+LANGUAGE = "language"
+"""Setting: the code of a language, or "" to follow the system."""
 
 
 class Snapshot:
@@ -42,7 +54,7 @@ class Snapshot:
     __slots__ = (
         "batches", "clubs", "customers", "epoxies", "grants", "holds", "hours", "hours_typed",
         "jobs", "joints", "joints_of_batch", "joints_of_job", "places", "settings", "stays",
-        "zones",
+        "withdrawn", "zones",
     )  # fmt: skip
 
     def __init__(self, store: Store, zone: tzinfo) -> None:
@@ -62,9 +74,12 @@ class Snapshot:
         self.stays: dict[int, Stay] = {stay.club_id: stay for stay in live.stays}
         self.holds: dict[int, Hold] = {hold.joint_id: hold for hold in live.holds}
         self.grants: dict[int, dict[Milestone, Grant]] = defaultdict(dict)
+        self.withdrawn: list[Grant] = []
         for grant in live.grants:
             if grant.withdrawn_us is None:
                 self.grants[grant.joint_id][grant.milestone] = grant
+            else:
+                self.withdrawn.append(grant)
         self.joints_of_batch: dict[int, list[Joint]] = defaultdict(list)
         self.joints_of_job: dict[int, list[Joint]] = defaultdict(list)
         for joint in live.joints:

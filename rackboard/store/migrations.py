@@ -217,7 +217,61 @@ _STEP_1: Final = (
     "CREATE INDEX former_row ON former (table_name, row_key)",
 )
 
-STEPS: Final[tuple[tuple[str, ...], ...]] = (_STEP_1,)
+# Alerts have journals of their own; the notices of whole jobs become their first lines. What
+# was raised before is not told again, whatever its couriers did.
+_STEP_2: Final = (
+    """
+    CREATE TABLE alert (
+        id INTEGER PRIMARY KEY AUTOINCREMENT,
+        kind TEXT NOT NULL,
+        subject_id INTEGER NOT NULL,
+        batch_id INTEGER NOT NULL,
+        episode INTEGER NOT NULL CHECK (episode > 0),
+        phase TEXT NOT NULL,
+        due_us INTEGER NOT NULL,
+        raised_us INTEGER NOT NULL,
+        data_json TEXT NOT NULL,
+        ended_us INTEGER,
+        taken_us INTEGER,
+        taken_by TEXT,
+        until_us INTEGER,
+        accepted_mc INTEGER,
+        first_told_us INTEGER,
+        told_us INTEGER,
+        closed_us INTEGER,
+        closed_as TEXT,
+        UNIQUE (kind, subject_id, batch_id, episode)
+    ) STRICT""",
+    "CREATE INDEX alert_due ON alert (due_us)",
+    "CREATE INDEX alert_kind ON alert (kind, due_us)",
+    "CREATE INDEX alert_open ON alert (due_us) WHERE closed_us IS NULL",
+    """
+    CREATE TABLE telling (
+        id INTEGER PRIMARY KEY AUTOINCREMENT,
+        key TEXT NOT NULL,
+        kind TEXT NOT NULL,
+        group_key TEXT NOT NULL,
+        at_us INTEGER NOT NULL,
+        sounded INTEGER NOT NULL CHECK (sounded IN (0, 1)),
+        counted INTEGER NOT NULL CHECK (counted IN (0, 1)),
+        data_json TEXT NOT NULL,
+        couriers_json TEXT
+    ) STRICT""",
+    "CREATE INDEX telling_at ON telling (at_us)",
+    "CREATE INDEX telling_untold ON telling (at_us) WHERE couriers_json IS NULL",
+    """
+    INSERT INTO alert (kind, subject_id, batch_id, episode, phase, due_us, raised_us, data_json,
+        taken_us, first_told_us, told_us, closed_us, closed_as)
+    SELECT 'job safe', subject_id, 0,
+        row_number() OVER (PARTITION BY subject_id ORDER BY raised_us, id),
+        CASE WHEN withdrawn_us IS NOT NULL THEN 'closed' WHEN seen_us IS NOT NULL THEN 'seen'
+            ELSE 'due, unseen' END,
+        due_us, raised_us, '{}', seen_us, raised_us, raised_us, withdrawn_us,
+        CASE WHEN withdrawn_us IS NOT NULL THEN 'withdrawn' END
+    FROM notice WHERE kind = 'job safe'""",
+)
+
+STEPS: Final[tuple[tuple[str, ...], ...]] = (_STEP_1, _STEP_2)
 """Step n stands at n - 1."""
 
 NEWEST: Final = len(STEPS)

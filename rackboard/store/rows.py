@@ -11,6 +11,7 @@ from collections.abc import Callable
 from functools import lru_cache
 from typing import Any, Final
 
+from rackboard.core.alerts.rows import Alert, Telling
 from rackboard.core.bench import (
     Batch,
     Bridge,
@@ -39,11 +40,12 @@ from rackboard.core.bench import (
 from rackboard.core.epoxy import FurtherTime, Range, Sheet
 
 Value = (
-    Batch | Bridge | Club | Customer | Epoxy | Event | Grant | Hold | Job | Joint | Notice
-    | Person | Place | Reading | Stay | Zone
+    Alert | Batch | Bridge | Club | Customer | Epoxy | Event | Grant | Hold | Job | Joint | Notice
+    | Person | Place | Reading | Stay | Telling | Zone
 )  # fmt: skip
 
 TABLE: Final[dict[type, str]] = {
+    Alert: "alert",
     Batch: "batch",
     Bridge: "bridge",
     Club: "club",
@@ -59,6 +61,7 @@ TABLE: Final[dict[type, str]] = {
     Place: "place",
     Reading: "reading",
     Stay: "stay",
+    Telling: "telling",
     Zone: "zone",
 }
 
@@ -208,3 +211,14 @@ def event_of(row: tuple[Any, ...]) -> Event:
 def notice_of(row: tuple[Any, ...]) -> Notice:
     """Return the notice of a row of `columns(Notice)`."""
     return Notice(*(*row[:9], None if row[9] is None else json.loads(row[9])))
+
+
+def alert_of(row: tuple[Any, ...]) -> Alert:
+    """Return the alert of a row of `columns(Alert)`."""
+    return Alert(*(*row[:8], json.loads(row[8]), *row[9:]))
+
+
+def telling_of(row: tuple[Any, ...]) -> Telling:
+    """Return the annunciation of a row of `columns(Telling)`."""
+    couriers = None if row[8] is None else json.loads(row[8])
+    return Telling(*(*row[:7], json.loads(row[7]), couriers))

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from rackboard.core.instants import Instant
 from rackboard.store import faults
+from rackboard.store.alerts import AlertJournal
 from rackboard.store.changes import ChangeSet
 from rackboard.store.connection import BUSY_S, MEMORY, Database, connect
 from rackboard.store.faults import guard
@@ -32,11 +33,13 @@ class Store:
         Customers, jobs, clubs, joints, batches, stays.
     record : Record
         Readings and bridges.
+    alerts : AlertJournal
+        Episodes of alerts and what was said of them.
     journal : Journal
         Grants, holds, events, notices, former values.
     """
 
-    __slots__ = ("_backups", "_database", "journal", "record", "shop", "work")
+    __slots__ = ("_backups", "_database", "alerts", "journal", "record", "shop", "work")
 
     def __init__(self, database: Database, backups: Path | None) -> None:
         self._database = database
@@ -45,6 +48,7 @@ class Store:
         self.work = Work(database)
         self.record = Record(database)
         self.journal = Journal(database)
+        self.alerts = AlertJournal(database)
 
     @classmethod
     def open(

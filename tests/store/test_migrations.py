@@ -73,13 +73,13 @@ def test_a_backup_precedes_a_migration(paths: Paths, monkeypatch: pytest.MonkeyP
     assert backups(paths.backups) == []
     steps = (*STEPS, ("CREATE TABLE extra (x INTEGER) STRICT",))
     monkeypatch.setattr(migrations, "STEPS", steps)
-    monkeypatch.setattr("rackboard.store.store.NEWEST", 2)
+    monkeypatch.setattr("rackboard.store.store.NEWEST", NEWEST + 1)
     store = Store.open(paths, NOON)
-    assert store._database.value("PRAGMA user_version") == 2
+    assert store._database.value("PRAGMA user_version") == NEWEST + 1
     store.close()
     (made,) = backups(paths.backups)
     old = sqlite3.connect(made)
-    assert old.execute("PRAGMA user_version").fetchone() == (1,)
+    assert old.execute("PRAGMA user_version").fetchone() == (NEWEST,)
     assert old.execute("SELECT count(*) FROM club").fetchone() == (2,)
     old.close()
 

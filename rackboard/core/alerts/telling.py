@@ -172,19 +172,21 @@ def plan(
     plans: list[tuple[list[Wanted], bool, bool]] = [(group, False, False) for group in alone]
     if summary and len(groups) > 1:
         everything = sorted((one for group in groups for one in group), key=lambda one: one.due_us)
-        plans = [(everything, False, True)]
-        others = []
+        plans, others = [], [everything]
     recent = [one for one in told if one.at_us > now_us - WINDOW_US and one.counted]
     lower = sum(one.sort is not Sort.ALARM for one in recent)
     alarms = len(recent) - lower
     folded: list[Wanted] = []
     for group in others:
-        alarm = NATURE[group[0].kind].sort is Sort.ALARM
+        kinds = {one.kind for one in group}
+        alarm = any(NATURE[kind].sort is Sort.ALARM for kind in kinds)
         room = BUDGET + (ALARM_BUDGET if alarm else 0) - lower - alarms
+        must = any(NATURE[kind].never_folded for kind in kinds)
         # The last place of the lower classes is kept for "N more, see the board".
-        if room > (0 if alarm else 1) or (room == 1 and group is others[-1] and not folded):
-            plans.append((group, False, False))
-            alarms, lower = alarms + alarm, lower + (not alarm)
+        last = group is others[-1] and not folded
+        if must or room > (0 if alarm else 1) or (room == 1 and last):
+            plans.append((group, False, summary and len(groups) > 1))
+            alarms, lower = alarms + (alarm and not must), lower + (not alarm)
         else:
             folded += group
     if folded and lower + alarms < BUDGET:
