@@ -301,8 +301,9 @@ def _is_stated(board: Board, zone: Zone, record: ZoneRecord, now: Instant) -> bo
     return not on <= now < hours.at(today, heating.off_min)
 
 
-def milestones(board: Board, jobs: list[JobStanding]) -> list[Coming]:
+def milestones(board: Board) -> list[Coming]:
     """Return the milestones of everything at work."""
+    jobs = board.jobs()
     groups: dict[tuple[int, int], list[Standing]] = defaultdict(list)
     for standing in board.standings:
         if standing.batch.mixed_us is not None:

@@ -68,7 +68,7 @@ class Alerts:
         self._clock = clock
         self._conditions = Conditions(store)
         self._open: dict[Key, Alert] = {alert.key: alert for alert in store.alerts.open()}
-        self._handled: set[int] | None = None
+        self._handled_us: Instant = 0
         self.by: str | None = None
         self.teller = Teller(store, clock, couriers)
 
@@ -100,11 +100,10 @@ class Alerts:
         if not board.reckoned:
             return None
         now = self._clock.now()
-        jobs = board.jobs()
         seen = self._conditions.look(board, self._open, now)
         plan = _Plan(self._open, now)
         self._alarms(plan, board, seen, cause)
-        for coming in milestones(board, jobs):
+        for coming in milestones(board):
             self._milestone(plan, coming)
         self._end_milestones(plan, board)
         after = plan.after()
@@ -183,31 +182,25 @@ class Alerts:
 
     def _withdrawn(self, plan: _Plan, board: Board) -> None:
         """Raise what was permitted and no longer holds, once a grant."""
-        new = [grant for grant in board.snapshot.withdrawn if grant.id not in self._known(board)]
-        for grant in new:
-            assert self._handled is not None
-            self._handled.add(grant.id)
+        grants = self._store.alerts.unraised(self._handled_us)
+        if not grants:
+            return
+        missing = {g.joint_id for g in grants} - set(board.snapshot.joints)
+        if missing:
+            board.bring_in(missing)
+        for grant in grants:
+            at = grant.withdrawn_us or plan.now
+            self._handled_us = max(self._handled_us, at)
             key = (Kind.WITHDRAWN.value, grant.joint_id, 0)
             alert = self._open.get(key)
-            grants = _ints(alert.data.get("grants")) if alert else []
             data: dict[str, object] = {
-                "grants": [*grants, grant.id], "milestone": grant.milestone.value,
-                "was_us": grant.printed_us, "reason": grant.reason or "",
+                "milestone": grant.milestone.value, "was_us": grant.printed_us,
+                "reason": grant.reason or "",
             }  # fmt: skip
-            if alert is None and key not in plan.new:
-                plan.begin(Condition(Kind.WITHDRAWN, grant.joint_id,
-                                     grant.withdrawn_us or plan.now, data))  # fmt: skip
-            elif alert is not None:
+            if alert is not None:
                 plan.event(alert, Event.ON, data=data)
-
-    def _known(self, board: Board) -> set[int]:
-        if self._handled is None:
-            self._handled = set()
-            for joint_id in {grant.joint_id for grant in board.snapshot.withdrawn}:
-                last = self._store.alerts.last_of(Kind.WITHDRAWN.value, joint_id)
-                if last is not None:
-                    self._handled |= set(_ints(last.data.get("grants")))
-        return self._handled
+            else:  # of two at once the later, safe to hit, is the one that matters
+                plan.begin(Condition(Kind.WITHDRAWN, grant.joint_id, at, data))
 
     def _withdrawal_over(self, plan: _Plan, board: Board, alert: Alert, cause: str) -> None:
         snapshot = board.snapshot
@@ -516,10 +509,6 @@ def _released(board: Board, alert: Alert) -> str | None:
             if released is not None and released.at_us > alert.due_us:
                 return str(released.by)
     return None
-
-
-def _ints(value: object) -> list[int]:
-    return [int(n) for n in value] if isinstance(value, list) else []
 
 
 def _encoded(fields: dict[str, Any]) -> dict[str, object]:

@@ -7,6 +7,7 @@ only then told to anybody.
 from __future__ import annotations
 
 from collections import defaultdict
+from collections.abc import Iterable
 from datetime import tzinfo
 from typing import NamedTuple
 
@@ -29,6 +30,8 @@ from rackboard.store.changes import ChangeSet
 REFRESH_US = MINUTE_US
 """Marks that creep along (the way to hard) are set anew at most this often."""
 _FORETOLD_KEPT = 2000
+_FRESH_US = 10 * MINUTE_US
+_JOURNALS = frozenset({"reading", "event", "former", "notice", "alert", "telling"})
 _NEVER_US: Instant = 1 << 62
 STALE_US = 30 * SECOND_US
 """Without a tick for so long the board says that it isn't updating [decision]."""
@@ -136,10 +139,30 @@ class Board:
             return
         self._climate.take_in(changes)
         self._touched = self._touched.and_by(changes)
-        if changes.tables - {"reading", "event", "former", "notice"}:
-            self.snapshot = Snapshot(self._store, self._zone)
-            self._ways.clear()
+        if changes.tables - _JOURNALS:
+            self._load()
         self._dirty = True
+
+    def bring_in(self, joint_ids: Iterable[int]) -> None:
+        """Load joints of jobs that have left the shop, until the next act."""
+        self._load(self._store.work.jobs_permitted((), joint_ids, None, standing=False))
+        self._stand(self.ticked_us)
+
+    def _load(self, also: Iterable[int] = ()) -> None:
+        self.snapshot = Snapshot(self._store, self._zone, also)
+        self._ways.clear()
+
+    def _gone_touched(self, now: Instant) -> set[int]:
+        """Return jobs that have left the shop and whose permissions changed facts may void.
+
+        A feed's newest readings reach back to nothing that has left already.
+        """
+        touched = self._touched
+        since = touched.since_us - GAP_US if touched.since_us < now - _FRESH_US else None
+        if since is None and not touched.batches and not touched.joints:
+            return set()
+        permitted = self._store.work.jobs_permitted(touched.batches, touched.joints, since)
+        return permitted - set(self.snapshot.jobs)
 
     def tick(self) -> ChangeSet | None:
         """Bring everything up to now; return what was written, None if nothing has changed.
@@ -154,11 +177,17 @@ class Board:
             return None
         self._dirty = True  # until it is written down: a full disk must not swallow a withdrawal
         self._reckoned = True
+        gone = self._gone_touched(now)
+        if gone:
+            self._load(gone)
         self._stand(now)
         changes = self._write_down(now)
         self._touched = Touched()
         if changes is not None:
             self.take_in(changes)
+        if gone:
+            self._load()
+        if changes is not None or gone:
             self._stand(now)
         self._dirty = False
         self._wake_us = self._next_us(now)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
+from collections.abc import Iterable
 from datetime import tzinfo
 
 from rackboard.core.bench import (
@@ -49,16 +50,18 @@ class Snapshot:
         Is read here and not kept.
     zone : tzinfo
         The shop's time zone.
+    also : iterable of int, optional
+        Ids of jobs that aren't at work any more.
     """
 
     __slots__ = (
         "batches", "clubs", "customers", "epoxies", "grants", "holds", "hours", "hours_typed",
         "jobs", "joints", "joints_of_batch", "joints_of_job", "places", "settings", "stays",
-        "withdrawn", "zones",
+        "zones",
     )  # fmt: skip
 
-    def __init__(self, store: Store, zone: tzinfo) -> None:
-        live = store.load_live()
+    def __init__(self, store: Store, zone: tzinfo, also: Iterable[int] = ()) -> None:
+        live = store.load_live(also)
         self.settings: dict[str, object] = store.shop.settings()
         week = self.settings.get(WEEK)
         self.hours_typed = week is not None
@@ -74,12 +77,9 @@ class Snapshot:
         self.stays: dict[int, Stay] = {stay.club_id: stay for stay in live.stays}
         self.holds: dict[int, Hold] = {hold.joint_id: hold for hold in live.holds}
         self.grants: dict[int, dict[Milestone, Grant]] = defaultdict(dict)
-        self.withdrawn: list[Grant] = []
         for grant in live.grants:
             if grant.withdrawn_us is None:
                 self.grants[grant.joint_id][grant.milestone] = grant
-            else:
-                self.withdrawn.append(grant)
         self.joints_of_batch: dict[int, list[Joint]] = defaultdict(list)
         self.joints_of_job: dict[int, list[Joint]] = defaultdict(list)
         for joint in live.joints:

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from rackboard.core.alerts.kinds import Kind
 from rackboard.core.alerts.rows import Alert, Telling
+from rackboard.core.bench import Grant
 from rackboard.core.instants import Instant
 from rackboard.store.connection import Database
-from rackboard.store.rows import alert_of, columns, telling_of
+from rackboard.store.rows import alert_of, columns, grant_of, telling_of
 from rackboard.store.work import among
 
 
@@ -38,6 +40,17 @@ class AlertJournal:
             (kind, subject_id, batch_id),
         )
         return alert_of(rows[0]) if rows else None
+
+    def unraised(self, after_us: Instant) -> list[Grant]:
+        """Return permissions withdrawn after an instant [µs UTC] that no alarm tells of."""
+        rows = self._database.rows(
+            f"SELECT {columns(Grant, 'g')} FROM permission_grant g"
+            " WHERE g.withdrawn_us > ? AND NOT EXISTS (SELECT 1 FROM alert a"
+            " WHERE a.kind = ? AND a.subject_id = g.joint_id AND a.raised_us >= g.withdrawn_us)"
+            " ORDER BY g.withdrawn_us, g.id",
+            (after_us, Kind.WITHDRAWN.value),
+        )
+        return [grant_of(row) for row in rows]
 
     def page(
         self,

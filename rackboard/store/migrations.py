@@ -258,6 +258,12 @@ _STEP_2: Final = (
         couriers_json TEXT
     ) STRICT""",
     "CREATE INDEX telling_at ON telling (at_us)",
+    """
+    CREATE INDEX permission_grant_standing ON permission_grant (late_us)
+        WHERE withdrawn_us IS NULL""",
+    """
+    CREATE INDEX permission_grant_withdrawn ON permission_grant (withdrawn_us)
+        WHERE withdrawn_us IS NOT NULL""",
     "CREATE INDEX telling_untold ON telling (at_us) WHERE couriers_json IS NULL",
     """
     INSERT INTO alert (kind, subject_id, batch_id, episode, phase, due_us, raised_us, data_json,

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Callable, Generator
+from collections.abc import Callable, Generator, Iterable
 from pathlib import Path
 
 from rackboard.core.instants import Instant
@@ -112,9 +112,9 @@ class Store:
         """Close the file; everything is on the disk already."""
         self._database.close()
 
-    def load_live(self) -> Live:
+    def load_live(self, also: Iterable[int] = ()) -> Live:
         """Return what the board paints first; see `Work.load_live`."""
-        return self.work.load_live()
+        return self.work.load_live(also)
 
     def write(
         self, label: str, at_us: Instant, by: str | None = None, *, correction: bool = False

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from typing import Any, NamedTuple, TypeVar
 
+from rackboard.core.alerts.kinds import Kind
 from rackboard.core.bench import (
     Batch,
     Club,
@@ -16,6 +17,7 @@ from rackboard.core.bench import (
     PlaceKind,
     Stay,
 )
+from rackboard.core.instants import Instant
 from rackboard.store.connection import Database
 from rackboard.store.rows import (
     TABLE,
@@ -34,7 +36,8 @@ class Live(NamedTuple):
     """What the board needs to paint first: the clubs at work, with all that hangs on them.
 
     A club is at work while it lies in the shop, while one of its joints is laid out but not
-    glued, or while one is on HOLD, wherever the club is. Of a job with such a club all clubs
+    glued, or while one is on HOLD or has a withdrawn permission that nobody has answered,
+    wherever the club is. Of a job with such a club all clubs
     and all their joints are here, also those that have left or have ended: "whole job safe
     to hit" asks for them.
     """
@@ -57,8 +60,14 @@ class Work:
     def __init__(self, database: Database) -> None:
         self._database = database
 
-    def load_live(self) -> Live:
-        """Return what is at work now, at a cost that doesn't grow with the past."""
+    def load_live(self, also: Iterable[int] = ()) -> Live:
+        """Return what is at work now, at a cost that doesn't grow with the past.
+
+        Parameters
+        ----------
+        also : iterable of int, optional
+            Ids of further jobs.
+        """
         ids = self._database.rows(
             "SELECT c.job_id FROM place p"
             " JOIN stay s ON s.place_id = p.id AND s.to_us IS NULL"
@@ -68,10 +77,13 @@ class Work:
             " WHERE t.glued_us IS NULL AND t.ended_us IS NULL"
             " UNION SELECT c.job_id FROM hold h INDEXED BY hold_open"
             " JOIN joint t ON t.id = h.joint_id"
-            " JOIN club c ON c.id = t.club_id WHERE h.to_us IS NULL",
-            (PlaceKind.OUT,),
+            " JOIN club c ON c.id = t.club_id WHERE h.to_us IS NULL"
+            " UNION SELECT c.job_id FROM alert a INDEXED BY alert_open"
+            " JOIN joint t ON t.id = a.subject_id"
+            " JOIN club c ON c.id = t.club_id WHERE a.closed_us IS NULL AND a.kind = ?",
+            (PlaceKind.OUT, Kind.WITHDRAWN.value),
         )
-        jobs = self.jobs([row[0] for row in ids])
+        jobs = self.jobs({row[0] for row in ids} | set(also))
         clubs = self.clubs([job.id for job in jobs])
         club_ids = [club.id for club in clubs]
         joints = self.joints(club_ids=club_ids)
@@ -86,6 +98,38 @@ class Work:
             holds=self._among(Hold, hold_of, "joint_id", joint_ids, " AND to_us IS NULL"),
             grants=self._among(Grant, grant_of, "joint_id", joint_ids),
         )
+
+    def jobs_permitted(
+        self,
+        batch_ids: Iterable[int],
+        joint_ids: Iterable[int],
+        late_from_us: Instant | None,
+        *,
+        standing: bool = True,
+    ) -> set[int]:
+        """Return the jobs with a standing permission that may hang on changed facts.
+
+        Parameters
+        ----------
+        batch_ids, joint_ids : iterable of int
+            Batches and joints that were corrected.
+        late_from_us : int or None
+            Also those with a late bound from here on [µs UTC].
+        standing : bool, optional
+            Whether the permissions must not have been withdrawn.
+        """
+        joints = {joint.id for joint in self.joints(batch_ids=batch_ids)} | set(joint_ids)
+        grants = self._among(Grant, grant_of, "joint_id", joints)
+        permitted = {g.joint_id for g in grants if g.withdrawn_us is None or not standing}
+        if late_from_us is not None:
+            rows = self._database.rows(
+                "SELECT DISTINCT joint_id FROM permission_grant"
+                " WHERE withdrawn_us IS NULL AND late_us >= ?",
+                (late_from_us,),
+            )
+            permitted |= {row[0] for row in rows}
+        clubs = {joint.club_id for joint in self.joints(ids=permitted)}
+        return {club.job_id for club in self.clubs_by_id(clubs)}
 
     def customers(self, ids: Iterable[int]) -> list[Customer]:
         """Return customers by id."""

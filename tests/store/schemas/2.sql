@@ -216,4 +216,8 @@ CREATE TABLE telling (
         couriers_json TEXT
     ) STRICT;
 CREATE INDEX telling_at ON telling (at_us);
+CREATE INDEX permission_grant_standing ON permission_grant (late_us)
+        WHERE withdrawn_us IS NULL;
+CREATE INDEX permission_grant_withdrawn ON permission_grant (withdrawn_us)
+        WHERE withdrawn_us IS NOT NULL;
 CREATE INDEX telling_untold ON telling (at_us) WHERE couriers_json IS NULL;
