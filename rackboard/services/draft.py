@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 from typing import NamedTuple
@@ -9,33 +10,76 @@ from typing import NamedTuple
 from rackboard.core.bench import JointKind, Parts, Place, PlaceKind
 from rackboard.core.errors import InputError
 from rackboard.core.instants import Instant
+from rackboard.core.text import Text, text
 from rackboard.services.bench import MOST_CLUBS, ClubEntry, JobEntry
 from rackboard.services.snapshot import Snapshot
 from rackboard.store import Store
 
 FIRST_NUMBER = 101
 """The first job number of a shop that has typed none [decision]."""
+INDEX_MARK = "index mark"
+"""Graphics of a sleeve: it is turned by its mark, not by the clock."""
 
 Slot = tuple[int, int]
 """Place id and slot from 0."""
+Named = tuple[str, JointKind]
+"""A club's name, and what is glued of it."""
 
 
 class LineUp(NamedTuple):
-    """A usual set of clubs."""
+    """A usual set of clubs; `sub` says what is in it where the name doesn't."""
 
-    name: str
+    name: Text
     clubs: tuple[str, ...]
+    sub: str = ""
+
+
+_DRIVER, _HYBRID = text("Clubs", "driver"), text("Clubs", "hybrid")
+_PUTTER, _THREE_WOOD = text("Clubs", "putter"), text("Clubs", "3 wood")
+_LETTERS = ("PW", "GW", "SW", "LW")
+_HIGHEST_IRON = 9
+
+
+def iron(number: int) -> Text:
+    """Return the name of an iron."""
+    return text("Clubs", "{number} iron").format(number=str(number))
+
+
+def irons(first: int, last: str = "PW") -> tuple[str, ...]:
+    """Return irons from a number to a number or a wedge; no gap wedge unless it is the last.
+
+    Examples
+    --------
+    >>> [str(name) for name in irons(8, "SW")]
+    ['8 iron', '9 iron', 'PW', 'SW']
+    """
+    if last.isdecimal():
+        return tuple(iron(n) for n in range(first, int(last) + 1))
+    wedges = ["PW"] if last == "PW" else ["PW", last]
+    return (*(iron(n) for n in range(first, _HIGHEST_IRON + 1)), *wedges)
 
 
 LINE_UPS = (
-    LineUp("4 iron to PW", (*(f"{n} iron" for n in range(4, 10)), "PW")),
-    LineUp("5 iron to PW", (*(f"{n} iron" for n in range(5, 10)), "PW")),
-    LineUp("wedges 50 54 58", ("50° wedge", "54° wedge", "58° wedge")),
-    LineUp("driver", ("driver",)),
-    LineUp("putter", ("putter",)),
-    LineUp("single club", ("club",)),
+    LineUp(text("Clubs", "4 iron to PW"), irons(4)),
+    LineUp(text("Clubs", "3 iron to PW"), irons(3)),
+    LineUp(text("Clubs", "5 iron to SW"), irons(5, "SW")),
+    LineUp(text("Clubs", "8 irons"), (*irons(4), "50°"), "4–PW, 50°"),
+    LineUp(text("Clubs", "wedge set"), ("50°", "54°", "58°"), "50° 54° 58°"),
+    LineUp(_DRIVER, (_DRIVER,)),
+    LineUp(_THREE_WOOD, (_THREE_WOOD,)),
+    LineUp(_HYBRID, (_HYBRID,)),
+    LineUp(_PUTTER, (_PUTTER,)),
 )
-_HOLLOW = ("driver", "wood", "hybrid", "rescue")
+"""Each is added to what is there already."""
+
+_KINDS = (
+    (("sleeve", "adapter"), JointKind.ADAPTER_SLEEVE),
+    (("extension",), JointKind.BUTT_EXTENSION),
+    (("tip weight",), JointKind.TIP_WEIGHT),
+    (("putter", "mallet"), JointKind.OVER_HOSEL_PUTTER),
+    (("driver", "wood", "holz", "hybrid", "rescue"), JointKind.HOLLOW_HEAD),
+)
+_LONGEST_NAME = 40
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,12 +97,64 @@ def usual_kind(name: str) -> JointKind:
 
     Examples
     --------
-    >>> usual_kind("3 wood").value, usual_kind("7 iron").value
-    ('hollow head', 'solid head')
+    >>> [usual_kind(name).value for name in ("3 wood", "7 iron", "putter")]
+    ['hollow head', 'solid head', 'over-hosel putter']
     """
     folded = name.casefold()
-    hollow = any(word in folded for word in _HOLLOW)
-    return JointKind.HOLLOW_HEAD if hollow else JointKind.SOLID_HEAD
+    for words, kind in _KINDS:
+        if any(word in folded for word in words):
+            return kind
+    return JointKind.SOLID_HEAD
+
+
+def read_clubs(typed: str) -> tuple[str, ...]:
+    """Return the clubs that somebody types: names, line-ups and ranges, between commas.
+
+    Parameters
+    ----------
+    typed : str
+        "driver", "7" (an iron), "4-PW", "8 irons, putter".
+
+    Raises
+    ------
+    InputError
+        If a name is too long for a tile.
+
+    Examples
+    --------
+    >>> [str(name) for name in read_clubs("driver, 8-pw")]
+    ['driver', '8 iron', '9 iron', 'PW']
+    """
+    known = {str(line_up.name).casefold(): line_up.clubs for line_up in LINE_UPS}
+    found: list[str] = []
+    for part in re.split(r"[,;+]", typed):
+        name = " ".join(part.split())
+        if not name:
+            continue
+        if len(name) > _LONGEST_NAME:
+            raise InputError(
+                text("Draft", "a club's name of at most %n letters", "", _LONGEST_NAME),
+                name, text("Draft", "Clubs"),
+            )  # fmt: skip
+        found += known.get(name.casefold()) or _range(name) or (name,)
+    return tuple(found)
+
+
+def _range(name: str) -> tuple[str, ...]:
+    """Return the irons of "4-PW", "4 iron to 9 iron", "7"; nothing if it is none of these."""
+    last = rf"([1-9]|{'|'.join(_LETTERS)})"
+    match = re.fullmatch(
+        rf"([1-9]) ?(?:irons?|i)?(?: ?(?:-|–|to|bis) ?{last} ?(?:irons?|i)?)?",
+        name, re.IGNORECASE,
+    )  # fmt: skip
+    if match is None:
+        return (name.upper(),) if name.upper() in _LETTERS else ()
+    first, end = int(match[1]), match[2]
+    if end is None:
+        return (iron(first),)
+    if end.isdecimal() and int(end) <= first:
+        return ()
+    return irons(first, end.upper())
 
 
 def next_number(store: Store) -> str:
@@ -115,41 +211,45 @@ class Draft:
         """The slots that are spoken for."""
         return [club.slot for club in self.clubs if club.slot is not None]
 
-    def take(self, names: Iterable[str], snapshot: Snapshot) -> None:
-        """Put these clubs into the draft in place of what was there.
+    def join(self, clubs: Iterable[Named], snapshot: Snapshot) -> None:
+        """Add these clubs to those that are there.
 
         Raises
         ------
         InputError
-            If they are more than a set has.
+            If they are together more than a set has.
         """
-        wanted = list(names)
-        if len(wanted) > MOST_CLUBS:
-            raise InputError(f"at most {MOST_CLUBS} clubs in a job", str(len(wanted)), "clubs")
-        self.clubs = [DraftClub(name, usual_kind(name)) for name in wanted]
-        self.seat(snapshot)
-
-    def add(self, name: str, snapshot: Snapshot) -> None:
-        """Add one club.
-
-        Raises
-        ------
-        InputError
-            If the draft has as many as a set has.
-        """
-        if len(self.clubs) >= MOST_CLUBS:
+        wanted = list(clubs)
+        together = len(self.clubs) + len(wanted)
+        if together > MOST_CLUBS:
             raise InputError(
-                f"at most {MOST_CLUBS} clubs in a job", str(len(self.clubs) + 1), "clubs"
-            )
-        self.clubs.append(DraftClub(name, usual_kind(name)))
+                text("Draft", "at most %n clubs in a job", "", MOST_CLUBS), str(together),
+                text("Draft", "Clubs"),
+            )  # fmt: skip
+        self.clubs += [DraftClub(name, kind) for name, kind in wanted]
         self.seat(snapshot)
 
     def remove(self, index: int) -> None:
         """Take one club out."""
         del self.clubs[index]
 
+    def rename(self, index: int, name: str) -> None:
+        """Change a club's name; its kind follows, unless another than the usual was chosen."""
+        club = self.clubs[index]
+        usual = club.kind is usual_kind(club.name)
+        self.change(index, name=name)
+        if usual:
+            self.set_kind(index, usual_kind(name))
+
+    def set_kind(self, index: int, kind: JointKind) -> None:
+        """Say what is glued; only a sleeve has an index mark."""
+        marked = self.clubs[index].graphics == INDEX_MARK
+        self.change(index, kind=kind)
+        if marked and kind is not JointKind.ADAPTER_SLEEVE:
+            self.change(index, graphics="")
+
     def change(self, index: int, **facts: object) -> None:
-        """Change a club's name, kind or graphics."""
+        """Change single facts of a club."""
         self.clubs[index] = replace(self.clubs[index], **facts)  # type: ignore[arg-type]
 
     def seat(self, snapshot: Snapshot) -> None:
@@ -192,13 +292,23 @@ class Draft:
             If a club has no slot, or there is no club.
         """
         if not self.clubs:
-            raise InputError("at least one club", "none", f"job {self.number}")
+            raise InputError(
+                text("Draft", "at least one club"), text("Draft", "none"),
+                text("Draft", "job {number}").format(number=self.number),
+            )  # fmt: skip
         if self.parts is Parts.COLD and self.parts_mc is None:
-            raise InputError("the temperature of the cold parts", "nothing", "parts")
+            raise InputError(
+                text("Draft", "the temperature of the cold parts"), text("Draft", "nothing"),
+                text("Draft", "parts"),
+            )  # fmt: skip
         seated: list[ClubEntry] = []
         for club in self.clubs:
             if club.slot is None:
-                raise InputError("a free slot for every club", f"none for {club.name}", "slots")
+                raise InputError(
+                    text("Draft", "a free slot for every club"),
+                    text("Draft", "none for {club}").format(club=club.name),
+                    text("Draft", "slots"),
+                )  # fmt: skip
             seated.append(ClubEntry(club.name, club.kind, *club.slot, club.graphics))
         result, at = [], 0
         for count in parts:
@@ -224,10 +334,16 @@ def span_name(slots: Iterable[Slot], places: dict[int, Place]) -> str:
             runs[-1] = (runs[-1][0], slot)
         else:
             runs.append((slot, slot))
-    texts = []
-    for first, last in runs:
+    said: str = ""
+    for number, (first, last) in enumerate(runs, 1):
         name, end = (places[s[0]].slot_name(s[1]) for s in (first, last))
-        texts.append(name if first == last else f"{name} to {end}")
-    if len(texts) < 2:
-        return "".join(texts)
-    return f"{', '.join(texts[:-1])} and {texts[-1]}"
+        run = name if first == last else (
+            text("Slots", "{first} to {last}").format(first=name, last=end)
+        )  # fmt: skip
+        if number == 1:
+            said = run
+        elif number == len(runs):
+            said = text("Slots", "{several} and {last}").format(several=said, last=run)
+        else:
+            said = text("Slots", "{several}, {next}").format(several=said, next=run)
+    return said

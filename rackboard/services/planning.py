@@ -6,13 +6,21 @@ it is mixed, follow the record.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+from enum import Enum
 from typing import NamedTuple
 
 from rackboard.core.bench import JointKind
 from rackboard.core.cure.calibration import CureModel
-from rackboard.core.cure.forecast import complete, life_bounds, milestones, printed_time
+from rackboard.core.cure.forecast import (
+    complete,
+    forecast_record,
+    life_bounds,
+    milestones,
+    printed_time,
+)
 from rackboard.core.cure.kinetics import kelvin
-from rackboard.core.cure.record import TYPED_HOLD_US
+from rackboard.core.cure.record import TYPED_HOLD_US, Point
 from rackboard.core.cure.run import HORIZON_US, Bond, Curves, Life, Run
 from rackboard.core.instants import MINUTE_US, Instant
 from rackboard.services.bench import LAG_S
@@ -161,15 +169,66 @@ def plan_joint(
     )
 
 
-def two_batches(clubs: int) -> tuple[int, int]:
-    """Return how a tight lot of clubs is shared between two batches.
+class Late(Enum):
+    """Why a joint glued now isn't safe by the time promised."""
+
+    COLD = "colder than the epoxy can take"
+    NIGHT = "it would do at today's temperature, but nights are colder"
+    COOL = "cooler than the sheet's temperature"
+    EPOXY = "the epoxy takes so long"
+
+
+def why_late(
+    model: CureModel, record: ZoneRecord, now_us: Instant, kind: JointKind, promised_us: Instant
+) -> Late:
+    """Return why a joint that is glued now is not safe to hit by then.
+
+    Parameters
+    ----------
+    model, record, now_us, kind
+        As in `plan_joint`.
+    promised_us : int
+        When the club is promised for [µs UTC].
+    """
+    last = record.last
+    if last is None or last.temperature_mc < model.sheet.minimum_c * 1000:
+        return Late.COLD
+    held = _held(model, last._replace(at_us=now_us), kind)
+    if held is None:
+        return Late.COLD
+    if held <= promised_us:
+        return Late.NIGHT
+    label_mc = round(model.sheet.reference_c * 1000)
+    label = _held(model, Point(now_us, label_mc, 0, last.source), kind)
+    return Late.COOL if label is not None and label <= promised_us else Late.EPOXY
+
+
+def _held(model: CureModel, point: Point, kind: JointKind) -> Instant | None:
+    """Return when it would be safe to hit if one temperature held [µs UTC]."""
+    found = forecast_record(model, [point], point.at_us, lag_s=float(LAG_S[kind]))
+    return _printed(found.full_cure.late)
+
+
+def slowest_kind(kinds: Iterable[JointKind]) -> JointKind:
+    """Return the kind that follows the air last."""
+    return max(kinds, key=lambda kind: (LAG_S[kind], kind))
+
+
+def shares(clubs: int, most_clubs: int) -> tuple[int, ...]:
+    """Return how clubs that don't fit into one batch are shared between batches.
+
+    Two at least; empty if not even one club fits into a batch.
 
     Examples
     --------
-    >>> two_batches(7)
-    (4, 3)
+    >>> shares(7, 6), shares(8, 2), shares(8, 0)
+    ((4, 3), (2, 2, 2, 2), ())
     """
-    return clubs - clubs // 2, clubs // 2
+    if most_clubs < 1 or clubs < 2:
+        return ()
+    batches = max(-(-clubs // most_clubs), 2)
+    least, more = divmod(clubs, batches)
+    return (least + 1,) * more + (least,) * (batches - more)
 
 
 def _printed(late_us: Instant | None) -> Instant | None:

@@ -13,13 +13,16 @@ from PySide6.QtWidgets import QApplication, QLineEdit, QStackedWidget, QVBoxLayo
 from rackboard.core.bench import Batch
 from rackboard.core.errors import InputError, RackboardError
 from rackboard.core.instants import Instant
+from rackboard.core.text import text
 from rackboard.services.doubts import mixed_doubt
 from rackboard.services.draft import Slot
 from rackboard.ui.glue_up_hands import CleanHands
 from rackboard.ui.glue_up_moments import MixPage, RackPage
-from rackboard.ui.glue_up_page import Answer, Page
+from rackboard.ui.glue_up_page import Answer, Page, error_text
 from rackboard.ui.glue_up_presenter import GlueUpPresenter
+from rackboard.ui.glue_up_press import Presses
 from rackboard.ui.keys import Key
+from rackboard.ui.language import say, translated
 from rackboard.ui.session import Session
 from rackboard.ui.theme import Theme
 
@@ -64,8 +67,11 @@ class GlueUpPanel(QWidget):
         self._moment: tuple[int, bool, bool] | None = None
         self.hands = CleanHands(session, theme, large=large)
         self.mix = MixPage(session, theme, large=large)
-        self.rack = RackPage(theme, large=large)
+        self.rack = RackPage(session, theme, large=large)
         self._pages: tuple[Page, ...] = (*self.hands.pages, self.mix, self.rack)
+        self.presses = Presses()
+        for page in (self.mix, self.rack, self.hands.stop):
+            page.presses = self.presses
         self.stack = QStackedWidget(self)
         for widget in (self.hands, self.mix, self.rack):
             self.stack.addWidget(widget)
@@ -86,10 +92,11 @@ class GlueUpPanel(QWidget):
         self.hands.cancelled.connect(self._on_cancelled)
         self.mix.mixed.connect(self._on_mixed)
         self.mix.typed.connect(self._on_time_typed)
-        self.mix.answered.connect(self._on_time_answered)
+        self.mix.answered.connect(self._mix)
         self.mix.back_asked.connect(self._back)
         self.rack.racked.connect(self._on_racked)
         self.rack.looked.connect(self._on_looked)
+        self.rack.typed.connect(self._on_racked_typed)
         self.rack.late_chosen.connect(self._on_late_chosen)
         self._session.acted.connect(self._on_acted)
         self._session.ticked.connect(self.show_now)
@@ -162,13 +169,16 @@ class GlueUpPanel(QWidget):
         if isinstance(event, QKeyEvent) and event.type() is QEvent.Type.KeyPress:
             enter = event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter)
             if enter and isinstance(watched, QLineEdit):
-                watched.returnPressed.emit()
+                if not event.isAutoRepeat():
+                    watched.returnPressed.emit()
                 return True
         return False
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Take Enter, Esc and Backspace; letters and the rest are left to the fields."""
         at_hands, key = self.stack.currentWidget() is self.hands, event.key()
+        if event.isAutoRepeat():
+            return  # a key that is held was meant once
         if key in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
             focus = QApplication.focusWidget()
             if at_hands:
@@ -196,17 +206,20 @@ class GlueUpPanel(QWidget):
 
     def _open(self, page: Page, *, keep_focus: bool) -> None:
         self.stack.setCurrentWidget(page)
+        if not keep_focus:  # something else is to be pressed from now on
+            self.presses.changed()
+            page.update()
         focus = page.first_focus()
         self.setFocusProxy(focus)
         if not keep_focus:
             focus.setFocus()
         self.show_now()
 
-    def _say(self, text: str) -> None:
+    def _say(self, words: str) -> None:
         if self.page is self.mix:
-            self.mix.say(text)
+            self.mix.say(words)
         else:
-            self.rack.row.say(text)
+            self.rack.say(words)
 
     def _on_cancelled(self) -> None:
         self.hands.forget()
@@ -227,7 +240,7 @@ class GlueUpPanel(QWidget):
         self._batch_id, self._moment = batch_id, None
         self._late = 0
         self.mix.reset()
-        self.rack.row.clear()
+        self.rack.reset()
         self._show_moment()
 
     def _on_acted(self, changes: object) -> None:
@@ -284,7 +297,7 @@ class GlueUpPanel(QWidget):
         try:
             changes = self._session.bench.mix(self._batch_id, at_us)
         except RackboardError as error:
-            self._say(str(error))
+            self._say(error_text(error))
             return
         self._labels.append(changes.label)
         self._session.take(changes)
@@ -294,37 +307,62 @@ class GlueUpPanel(QWidget):
         try:
             at_us = self.mix.field.moment()
         except InputError as error:
-            self.mix.say(str(error))
+            self.mix.say(error_text(error))
             self.mix.field.setFocus()
             return
         doubt = mixed_doubt(at_us, now, hours)
         if doubt is None:
             self._mix(at_us)
             return
-        said = self._presenter().moment
-        typed = self.tr("Yes, {time}").format(time=said(doubt.typed_us))
+        moment = self._presenter().moment
+        yes, no = say("GlueUp", "Yes, {time}"), say("GlueUp", "No, {time}")
         if doubt.proposed_us is None:
-            answers = [Answer(typed, doubt.typed_us), Answer(self.tr("Let me correct it"), None)]
+            answers = [
+                Answer(yes.format(time=moment(doubt.typed_us)), doubt.typed_us),
+                Answer(say("GlueUp", "Let me correct it"), None),
+            ]
         else:
-            yes = self.tr("Yes, {time}").format(time=said(doubt.proposed_us))
-            no = self.tr("No, {time}").format(time=said(doubt.typed_us))
-            answers = [Answer(yes, doubt.proposed_us), Answer(no, doubt.typed_us)]
-        self.mix.doubt(doubt.question, answers)
-
-    def _on_time_answered(self, at_us: Instant) -> None:
-        self._mix(at_us)
+            answers = [
+                Answer(yes.format(time=moment(doubt.proposed_us)), doubt.proposed_us),
+                Answer(no.format(time=moment(doubt.typed_us)), doubt.typed_us),
+            ]
+        self.mix.doubt(translated(doubt.question), answers)
 
     def _on_late_chosen(self, count: int) -> None:
         self._late = count
         self._show_rack()
 
     def _on_racked(self) -> None:
+        self._rack(None)
+
+    def _on_racked_typed(self) -> None:
+        """Take a time of "all racked" that is said later."""
+        batch, page = self._batch(), self.rack
+        if batch is None or batch.mixed_us is None:
+            return
+        try:
+            at_us = page.field.moment()
+            if at_us < batch.mixed_us:
+                moment = self._presenter().moment
+                raise InputError(
+                    text("GlueUp", "a time after mixing, {time}").format(
+                        time=moment(batch.mixed_us)
+                    ),
+                    moment(at_us), text("GlueUp", "all racked at"),
+                )
+        except InputError as error:
+            page.say(error_text(error))
+            page.field.setFocus()
+            return
+        self._rack(at_us)
+
+    def _rack(self, at_us: Instant | None) -> None:
         if self._batch_id is None:
             return
         try:
-            changes = self._session.bench.rack_all(self._batch_id, self._late)
+            changes = self._session.bench.rack_all(self._batch_id, self._late, at_us)
         except RackboardError as error:
-            self._say(str(error))
+            self._say(error_text(error))
             return
         self._labels.append(changes.label)
         self._session.take(changes)
@@ -335,7 +373,7 @@ class GlueUpPanel(QWidget):
         try:
             changes = self._session.bench.look(self._batch_id)
         except RackboardError as error:
-            self._say(str(error))
+            self._say(error_text(error))
             return
         self._session.take(changes)
 
@@ -350,12 +388,12 @@ class GlueUpPanel(QWidget):
         for _ in range(times):
             label = self._labels[-1] if self._labels else None
             if label is None or self._session.history.undo_label != label:
-                self._say(self.tr("Something else was done since. Use Edit, Undo."))
+                self._say(say("GlueUp", "Something else was done since. Use Edit, Undo."))
                 return
             self._labels.pop()
             try:
                 self._session.undo()
             except RackboardError as error:
-                self._say(str(error))
+                self._say(error_text(error))
                 return
 

@@ -7,14 +7,15 @@ from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import QLineEdit, QWidget
 
 from rackboard.core.bench import JointKind
-from rackboard.services.draft import DraftClub
+from rackboard.services.draft import INDEX_MARK, DraftClub
 from rackboard.ui.glue_up_keys import ChoiceKey, ClubKey, dress_field, field_height
 from rackboard.ui.glue_up_page import GAP, DoubtRow, Page
 from rackboard.ui.keys import RIM, TARGET, Key
 from rackboard.ui.theme import Theme
 
 COLUMNS = 4
-GRAPHICS = ("12", "6", "")
+GRAPHICS = ("12", "6", INDEX_MARK)
+"""What can be chosen; none of them is chosen by pressing again."""
 
 
 class ClubGrid(QWidget):
@@ -131,7 +132,7 @@ class ClubsPage(Page):
             self.kinds[kind] = key
         self.graphics: dict[str, ChoiceKey] = {}
         for value, text in zip(
-            GRAPHICS, (self.tr("at 12"), self.tr("at 6"), self.tr("none")), strict=True
+            GRAPHICS, (self.tr("at 12"), self.tr("at 6"), self.tr("index mark")), strict=True
         ):
             key = ChoiceKey(text, theme, self.roles, self)
             key.setProperty("graphics", value)
@@ -159,7 +160,7 @@ class ClubsPage(Page):
             key.setChecked(kind is club.kind)
         for value, choice in self.graphics.items():
             choice.setChecked(value == club.graphics)
-        self.remove.setEnabled(len(clubs) > 1)
+        self.graphics[INDEX_MARK].setEnabled(club.kind is JointKind.ADAPTER_SLEEVE)
 
     def _on_kind(self) -> None:
         sender = self.sender()
@@ -169,7 +170,8 @@ class ClubsPage(Page):
     def _on_graphics(self) -> None:
         sender = self.sender()
         if sender is not None:
-            self.graphics_chosen.emit(str(sender.property("graphics")))
+            value = str(sender.property("graphics"))
+            self.graphics_chosen.emit("" if self.graphics[value].isChecked() else value)
 
     @property
     def _kinds_top(self) -> float:
@@ -205,4 +207,4 @@ class ClubsPage(Page):
         up = 12 if self.large else 9
         self.caption(painter, self._kinds_top - up, self.tr("What is glued"))
         graphics_base = self._graphics_top - up
-        self.caption(painter, graphics_base, self.tr("Graphics of the shaft, o'clock"))
+        self.caption(painter, graphics_base, self.tr("Graphics of the shaft; press again for none"))

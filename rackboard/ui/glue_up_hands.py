@@ -8,15 +8,16 @@ from PySide6.QtWidgets import QStackedWidget, QWidget
 from rackboard.core.bench import JointKind, Parts
 from rackboard.core.errors import InputError, RackboardError
 from rackboard.core.temperature import read_typed
-from rackboard.services.draft import LINE_UPS, Draft, Slot, next_number
-from rackboard.services.planning import two_batches
+from rackboard.services.draft import Draft, Slot, next_number, usual_kind
 from rackboard.ui.glue_up_clubs import ClubsPage
 from rackboard.ui.glue_up_keys import ChoiceKey, ClubKey
 from rackboard.ui.glue_up_layout import LayoutPage, ShelfPage
-from rackboard.ui.glue_up_page import Page
+from rackboard.ui.glue_up_page import Page, error_text
 from rackboard.ui.glue_up_presenter import PARTS, ROOM, GlueUpPresenter
+from rackboard.ui.glue_up_stop import StopPage
 from rackboard.ui.job_form import JobForm
 from rackboard.ui.keys import Key
+from rackboard.ui.language import say, translated
 from rackboard.ui.session import Session
 from rackboard.ui.temperature_doubt import temperature_doubt
 from rackboard.ui.theme import Theme
@@ -55,12 +56,15 @@ class CleanHands(QStackedWidget):
         self._session = session
         self._draft = Draft()
         self._marked = 0
-        self._warm = self._split = self._laying_out = False
+        self._split = self._laying_out = False
         self.job = JobForm(session, theme, large=large)
         self.layout_page = LayoutPage(theme, large=large)
         self.clubs = ClubsPage(theme, large=large)
         self.shelf = ShelfPage(theme, large=large)
-        self.pages: tuple[Page, ...] = (self.job, self.layout_page, self.clubs, self.shelf)
+        self.stop = StopPage(theme, large=large)
+        self.pages: tuple[Page, ...] = (
+            self.job, self.layout_page, self.clubs, self.shelf, self.stop,
+        )  # fmt: skip
         for page in self.pages:
             self.addWidget(page)
         self._connect()
@@ -68,6 +72,7 @@ class CleanHands(QStackedWidget):
     def _connect(self) -> None:
         job, layout, clubs, shelf = self.job, self.layout_page, self.clubs, self.shelf
         job.lined_up.connect(self._on_lined_up)
+        job.clubs_named.connect(self._on_clubs_named)
         job.accepted.connect(self._show_layout)
         job.cancelled.connect(self.cancelled)
         layout.job_clicked.connect(self._show_job)
@@ -89,6 +94,8 @@ class CleanHands(QStackedWidget):
         clubs.accepted.connect(self._show_layout)
         shelf.epoxy_chosen.connect(self._on_shelf_epoxy)
         shelf.accepted.connect(self._on_shelf_done)
+        self.stop.cooled.connect(self._on_cooled)
+        self.stop.left.connect(self.cancelled)
 
     @property
     def draft(self) -> Draft:
@@ -102,7 +109,7 @@ class CleanHands(QStackedWidget):
 
     def start(self, slot: Slot | None = None) -> None:
         """Begin with a new job, its clubs from a slot on."""
-        self._warm = self._split = False
+        self._split = False
         self._marked = 0
         self._draft = Draft(
             number=next_number(self._session.store), epoxy_id=self._usual_epoxy(), start=slot
@@ -140,7 +147,7 @@ class CleanHands(QStackedWidget):
         snapshot = self._session.board.snapshot
         if not self._draft.put(self._marked, (place_id, slot), snapshot):
             name = snapshot.places[place_id].slot_name(slot)
-            self._say(self.tr("{slot} is taken. Tap a free slot.").format(slot=name))
+            self._say(say("GlueUp", "{slot} is taken. Tap a free slot.").format(slot=name))
             return
         if self.currentWidget() is self.layout_page:
             self._marked = (self._marked + 1) % len(self._draft.clubs)
@@ -164,7 +171,7 @@ class CleanHands(QStackedWidget):
 
     def escape(self) -> None:
         """Take Esc: back to the lay-out, or out."""
-        if self.currentWidget() in (self.clubs, self.shelf):
+        if self.currentWidget() in (self.clubs, self.shelf, self.stop):
             self._show_layout()
         else:
             self.cancelled.emit()
@@ -186,6 +193,9 @@ class CleanHands(QStackedWidget):
     def open(self, page: Page) -> None:
         """Bring a page up, its first widget focused."""
         self.setCurrentWidget(page)
+        if page.presses is not None:
+            page.presses.changed()
+            page.update()
         self.slots_chosen.emit(self._draft.slots if self.takes_slots() else [])
         focus = page.first_focus()
         self.setFocusProxy(focus)
@@ -196,10 +206,30 @@ class CleanHands(QStackedWidget):
         self.job.show_draft(self._draft)
         self.open(self.job)
 
-    def _on_lined_up(self, index: int) -> None:
-        self._marked = 0
-        self._draft.take(LINE_UPS[index].clubs, self._session.board.snapshot)
+    def _join(self, names: tuple[str, ...]) -> bool:
+        """Add clubs to the draft; say so if they are too many, and return False."""
+        self._marked = len(self._draft.clubs)
+        named = [(translated(name), usual_kind(str(name))) for name in names]
+        try:
+            self._draft.join(named, self._session.board.snapshot)
+        except InputError as error:
+            self._say(error_text(error))
+            return False
+        return True
+
+    def _on_lined_up(self, names: tuple[str, ...]) -> None:
+        if self._join(names):
+            self._show_layout()
+
+    def _on_clubs_named(self, names: tuple[str, ...]) -> None:
+        """Take clubs that were typed; a single one about which nothing is odd is laid out."""
+        if not self._join(names):
+            return
+        draft, presenter = self._draft, self._presenter()
+        alone = len(draft.clubs) == 1 and draft.clubs[0].slot is not None
         self._show_layout()
+        if alone and presenter.ask() is None and presenter.forecast().is_plain():
+            self._on_laid_out()
 
     def _show_layout(self) -> None:
         self._show_draft()
@@ -207,7 +237,7 @@ class CleanHands(QStackedWidget):
 
     def _show_draft(self) -> None:
         self._marked = min(self._marked, max(len(self._draft.clubs) - 1, 0))
-        view = self._presenter().layout(self._marked, warm=self._warm, split=self._split)
+        view = self._presenter().layout(self._marked, split=self._split)
         self.layout_page.show_view(view)
         if self._draft.clubs:
             self.clubs.show_club(list(view.clubs), self._marked, self._draft.clubs[self._marked])
@@ -220,11 +250,11 @@ class CleanHands(QStackedWidget):
         self.open(self.clubs)
 
     def _on_renamed(self, name: str) -> None:
-        self._draft.change(self._marked, name=name)
+        self._draft.rename(self._marked, name)
         self._show_draft()
 
     def _on_kind_chosen(self, kind: JointKind) -> None:
-        self._draft.change(self._marked, kind=kind)
+        self._draft.set_kind(self._marked, kind)
         self._show_draft()
 
     def _on_graphics_chosen(self, graphics: str) -> None:
@@ -232,19 +262,18 @@ class CleanHands(QStackedWidget):
         self._show_draft()
 
     def _on_added(self) -> None:
-        try:
-            self._draft.add(self.tr("club"), self._session.board.snapshot)
-        except InputError as error:
-            self._say(str(error))
+        if not self._join((say("GlueUp", "club"),)):
             return
-        self._marked = len(self._draft.clubs) - 1
         self._show_draft()
         self.clubs.name.setFocus()
         self.clubs.name.selectAll()
 
     def _on_removed(self) -> None:
         self._draft.remove(self._marked)
-        self._show_draft()
+        if self._draft.clubs:
+            self._show_draft()
+        else:
+            self._show_job()
 
     def _show_shelf(self) -> None:
         self.shelf.lot.setText(self._draft.lot)
@@ -264,7 +293,9 @@ class CleanHands(QStackedWidget):
         self._show_draft()
 
     def _on_parts_chosen(self, parts: str) -> None:
-        self._warm = parts == "warm"
+        if parts == "warm":
+            self.open(self.stop)
+            return
         self._draft.parts = Parts.COLD if parts == "cold" else Parts.SHOP
         if parts == "cold":
             self._draft.parts_mc = None
@@ -272,29 +303,34 @@ class CleanHands(QStackedWidget):
         if self.layout_page.box.asks:
             self.layout_page.box.field.setFocus()
 
+    def _on_cooled(self) -> None:
+        if self.stop.presses is None or self.stop.presses.meant:
+            self._draft.parts = Parts.SHOP
+            self._show_layout()
+
     def _on_split(self) -> None:
         self._split = not self._split
         self._show_draft()
 
     def _on_temperature_typed(self, text: str) -> None:
         box = self.layout_page.box
-        ask = self._presenter().ask(warm=self._warm)
+        ask = self._presenter().ask()
         if ask is None:
             return
         unit = self._session.unit
         try:
             typed = read_typed(text, unit, ask.question.rstrip("?"))
         except InputError as error:
-            box.say(str(error))
+            box.say(error_text(error))
             return
         doubt = temperature_doubt(typed, unit, warm_box=self._presenter().asks_of_box(ask))
         if doubt is None:
             self._on_temperature_answered(typed.temperature_mc)
             return
-        box.doubt(doubt.question, list(doubt.answers))
+        box.doubt(translated(doubt.question), list(doubt.answers))
 
     def _on_temperature_answered(self, temperature_mc: int) -> None:
-        ask = self._presenter().ask(warm=self._warm)
+        ask = self._presenter().ask()
         box = self.layout_page.box
         if ask is None:
             return
@@ -308,15 +344,13 @@ class CleanHands(QStackedWidget):
                     zone_id, temperature_mc, at_rack=at_rack
                 )
             except RackboardError as error:
-                box.say(str(error))
+                box.say(error_text(error))
                 return
             self._session.take(changes)
         self._show_draft()
         self.layout_page.first_focus().setFocus()
 
     def _on_laid_out(self) -> None:
-        if self._warm:
-            return
         box = self.layout_page.box
         if box.asks:
             if box.row.asking:
@@ -324,11 +358,11 @@ class CleanHands(QStackedWidget):
             if box.field.text().strip():
                 self._on_temperature_typed(box.field.text())
             else:
-                box.say(self.tr("Say how warm it is: without it there are no times."))
+                box.say(say("GlueUp", "Say how warm it is: without it there are no times."))
                 box.field.setFocus()
             return
         count = len(self._draft.clubs)
-        parts = two_batches(count) if self._split and count > 1 else (count,)
+        parts = (self._presenter().forecast().shares() if self._split else ()) or (count,)
         queue: list[int] = []
         labels: list[str] = []
         self._laying_out = True
@@ -339,7 +373,7 @@ class CleanHands(QStackedWidget):
                 labels.append(laid.changes.label)
                 self._session.take(laid.changes)
         except RackboardError as error:
-            self._say(str(error))
+            self._say(error_text(error))
         finally:
             self._laying_out = False
         if queue:
@@ -347,7 +381,9 @@ class CleanHands(QStackedWidget):
             self.laid_out.emit(queue, labels)
 
     def _say(self, text: str) -> None:
-        if self.currentWidget() is self.clubs:
+        if self.currentWidget() is self.job:
+            self.job.say(text)
+        elif self.currentWidget() is self.clubs:
             self.clubs.row.say(text)
         else:
             self.layout_page.box.say(text)

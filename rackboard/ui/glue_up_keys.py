@@ -155,15 +155,14 @@ class ClubKey(Key):
         style, sub = roles.fact_bold, roles.fact
         middle, cap = body.center().y(), type.cap_height(style)
         if body.height() < _SLIM_PX:
-            wide = type.width(sub, slot)
-            both = type.width(style, self.text()) + 8 + wide <= room
-            if not both and type.width(style, self.text()) > room:
-                style = roles.caption_narrow
-            shown = type.fitting(style, self.text(), room - (wide + 8) * both)
+            x, room = body.left() + 6, body.width() - 11
+            if type.width(style, self.text()) + 6 + type.width(sub, slot) > room:
+                style, sub = roles.caption_narrow, roles.fact_narrow
+            left = room - 4 - type.width(sub, slot)  # the slot is never cut
+            shown = type.fitting(style, self.text(), left)
             type.draw(painter, style, x, middle + cap / 2, shown, theme.text)
-            if both:
-                right = body.right() - 7
-                type.draw(painter, sub, right, middle + cap / 2, slot, theme.sub, Align.RIGHT)
+            right = body.right() - 5
+            type.draw(painter, sub, right, middle + cap / 2, slot, theme.sub, Align.RIGHT)
         else:
             shown = type.fitting(style, self.text(), room)
             type.draw(painter, style, x, middle - 5, shown, theme.text)

@@ -28,10 +28,7 @@ class EpoxyView(NamedTuple):
 
 
 class LayoutView(NamedTuple):
-    """All that the lay-out page shows.
-
-    `parts` is "shop", "cold" or "warm"; with warm ones there is no going on.
-    """
+    """All that the lay-out page shows; `parts` is "shop" or "cold"."""
 
     job: str
     promised: str
@@ -44,7 +41,6 @@ class LayoutView(NamedTuple):
     cold_sub: str
     plan: PlanView | None
     ask: AskView | None
-    stop: str
 
 
 class LayoutPage(Page):
@@ -83,7 +79,7 @@ class LayoutPage(Page):
         self.parts: dict[str, ChoiceKey] = {}
         for name, text, sub in (
             ("shop", self.tr("shop"), ""), ("cold", self.tr("cold"), self.tr("brought in")),
-            ("warm", self.tr("still warm"), self.tr("from pulling")),
+            ("warm", self.tr("still warm from"), self.tr("pulling: stop")),
         ):  # fmt: skip
             part = ChoiceKey(text, theme, roles, self, sub=sub)
             part.setProperty("parts", name)
@@ -127,8 +123,7 @@ class LayoutPage(Page):
             part.setChecked(name == view.parts)
         self.parts["shop"].show_texts(self.tr("shop"), view.shop_sub)
         self.parts["cold"].show_texts(self.tr("cold"), view.cold_sub)
-        self.box.show_state(view.plan, view.ask, view.stop)
-        self.go_on.setEnabled(not view.stop)
+        self.box.show_state(view.plan, view.ask)
         self.place()
         self.update()
 
@@ -152,7 +147,7 @@ class LayoutPage(Page):
 
     @property
     def _parts_top(self) -> float:
-        return self._epoxy_top + TARGET + (40 if self.large else 28)
+        return self._epoxy_top + TARGET + (34 if self.large else 25)
 
     def place(self) -> None:
         """Place everything; what is left over goes to the plan."""
@@ -179,15 +174,17 @@ class LayoutPage(Page):
         view, roles, theme = self._view, self.roles, self.theme
         if view is None:
             return
-        base = self.head_bottom + (26 if self.large else 18)
-        style = roles.button if self.large else roles.fact_bold
+        style, fact = roles.button if self.large else roles.fact_bold, roles.fact
         room = self.room - (100 if self.large else 76)
+        one = type.width(style, view.job) + 10 + type.width(fact, view.promised) <= room
+        base = self.head_bottom + (26 if self.large else 18)
+        if not one:  # a promise is never cut: it goes below
+            base -= 12 if self.large else 8
         shown = type.fitting(style, view.job, room)
-        x = self.pad + type.draw(painter, style, self.pad, base, shown, theme.text)
-        left = room - (x - self.pad) - 10
-        if left > 60:
-            promised = type.fitting(roles.fact, view.promised, left)
-            type.draw(painter, roles.fact, x + 10, base, promised, theme.sub)
+        x = self.pad + type.draw(painter, style, self.pad, base, shown, theme.text) + 10
+        if not one:
+            x, base = self.pad, base + (26 if self.large else 19)
+        type.draw(painter, fact, x, base, view.promised, theme.sub)
         up = 12 if self.large else 9
         self.caption(painter, self._epoxy_top - up, self.tr("Epoxy"), view.batch)
         self.caption(painter, self._parts_top - up, self.tr("The parts are"))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from PySide6.QtCore import QPointF, QRectF, Qt, Signal
-from PySide6.QtGui import QPainter, QPen
+from PySide6.QtGui import QMouseEvent, QPainter, QPen
 from PySide6.QtWidgets import QWidget
 
 from rackboard.ui import glyphs, type
@@ -49,7 +49,7 @@ class MixPage(Page):
         self._lines = ("", "")
         self.key = GreatKey(self.tr("Mixed now"), theme, self.roles, self)
         self.key.show_sub(self.tr("press when the two parts meet"))
-        self.key.clicked.connect(self.mixed)
+        self.key.clicked.connect(self._on_key)
         self.field = TimeField(session, self.tr("mixed at"), parent=self)
         dress_field(self.field, theme, self.roles)
         self.field.returnPressed.connect(self.typed)
@@ -63,6 +63,15 @@ class MixPage(Page):
     def first_focus(self) -> QWidget:
         """Return the one key."""
         return self.key
+
+    def _on_key(self) -> None:
+        if self.presses is None or self.presses.meant:
+            self.mixed.emit()
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """Take a touch anywhere above the field for the key."""
+        if event.position().y() < self._low and self.key.isEnabled():
+            self.key.click()
 
     def show_batch(self, job: str, batch: str) -> None:
         """Say which batch it is about."""
@@ -144,7 +153,7 @@ class RackView(NamedTuple):
     """What the third moment shows.
 
     `used` is the share of the working life that is over; `racked` the time of "all racked",
-    empty before it.
+    empty before it; `graphics` how the shafts' are to stand.
     """
 
     batch: str
@@ -155,6 +164,7 @@ class RackView(NamedTuple):
     clubs: int
     racked: str
     late: int
+    graphics: str
 
 
 class RackPage(Page):
@@ -164,20 +174,29 @@ class RackPage(Page):
     -------
     racked(), looked()
         The two keys.
+    typed()
+        A time of "all racked" was entered in `field`.
     late_chosen(int)
         So many of the last clubs were glued late; 0: none after all.
     """
 
     racked = Signal()
     looked = Signal()
+    typed = Signal()
     late_chosen = Signal(int)
 
-    def __init__(self, theme: Theme, *, large: bool, parent: QWidget | None = None) -> None:
+    def __init__(
+        self, session: Session, theme: Theme, *, large: bool, parent: QWidget | None = None
+    ) -> None:
         super().__init__("", theme, large=large, parent=parent)
         self.title = self.tr("Glue and rack")
         self._view: RackView | None = None
         self.key = GreatKey(self.tr("All racked"), theme, self.roles, self)
-        self.key.clicked.connect(self.racked)
+        self.key.clicked.connect(self._on_key)
+        self.field = TimeField(session, self.tr("all racked at"), parent=self)
+        self.field.setPlaceholderText(self.tr("or at 16:02"))
+        dress_field(self.field, theme, self.roles)
+        self.field.returnPressed.connect(self.typed)
         self.late: dict[int, ChoiceKey] = {}
         for count, text in ((1, self.tr("last 1")), (2, self.tr("last 2"))):
             key = ChoiceKey(text, theme, self.roles, self, sub=self.tr("glued late?"))
@@ -186,7 +205,7 @@ class RackPage(Page):
             self.late[count] = key
         self.row = DoubtRow(theme, large=large, parent=self)
         self.look = Key(self.tr("All looked at"), theme, self.roles, self, primary=True)
-        self.look.clicked.connect(self.looked)
+        self.look.clicked.connect(self._on_look)
 
     def first_focus(self) -> QWidget:
         """Return the key that is next."""
@@ -199,12 +218,38 @@ class RackPage(Page):
         self._view = view
         self.key.show_sub(view.sub)
         self.key.setEnabled(not view.racked)
+        self.field.setEnabled(not view.racked)
         self.look.setEnabled(bool(view.racked))
         for count, key in self.late.items():
             key.setVisible(count < view.clubs)
             key.setChecked(count == view.late)
             key.setEnabled(not view.racked)
         self.update()
+
+    def say(self, words: str) -> None:
+        """Say why something can't be done."""
+        self.row.say(words)
+        self.update()
+
+    def reset(self) -> None:
+        """Forget what was typed and said."""
+        self.field.clear()
+        self.say("")
+
+    def _on_key(self) -> None:
+        if self.presses is None or self.presses.meant:
+            self.racked.emit()
+
+    def _on_look(self) -> None:
+        if self.presses is None or self.presses.meant:
+            self.looked.emit()
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """Take a touch beside the smaller keys for the great one."""
+        y, late = event.position().y(), self._late_top
+        near_late = late - GAP <= y <= late + TARGET + GAP
+        if self.key.isEnabled() and not near_late and y < self.foot_top - GAP:
+            self.key.click()
 
     def _on_late(self) -> None:
         sender = self.sender()
@@ -226,7 +271,10 @@ class RackPage(Page):
         """Place everything."""
         top = self.head_bottom + (62 if self.large else 48)
         self.put(self.key, self.pad, top, self.room, 288 if self.large else 190)
-        self.put_row(list(self.late.values()), self._late_top, TARGET)
+        self.put_row((*self.late.values(), self.field), self._late_top, TARGET, (1, 1, 1.35))
+        high = field_height(self.roles)
+        box = self.field.geometry()
+        self.field.setGeometry(box.x(), box.center().y() - high // 2, box.width(), high)
         self.put_row((self.look,), self.foot_top, self.foot_height)
         self.put(self.row, self.pad, self.foot_top - 44, self.room, 36)
 
@@ -261,7 +309,8 @@ class RackPage(Page):
         right = self.width() - self.pad
         type.draw(painter, roles.fact, right, base, note, theme.sub, Align.RIGHT)
         y += size + (8 if large else 4)
-        pitch = (self.foot_top - (50 if large else 8) - y) / 5
+        reserve = 50 if large or self.row.text else 8
+        pitch = (self.foot_top - reserve - y) / 5
         pitch = min(pitch, 44.0 if large else 34.0)
         bold = roles.button if large else roles.fact_bold
         wide = 150 if large else 96
@@ -271,14 +320,12 @@ class RackPage(Page):
                 (self.tr("seated"), self.tr("not crept up")),
                 (self.tr("ferrule"), self.tr("tight on the head")),
                 (self.tr("wiped"), self.tr("no ring of glue")),
-                (self.tr("graphics"), self.tr("at 12 or 6 as wanted")),
+                (self.tr("graphics"), view.graphics),
             )
         ):
             middle = y + pitch * (number + 0.5)
             base = middle + type.cap_height(bold) / 2
-            painter.setPen(Qt.PenStyle.NoPen)
-            painter.setBrush(theme.text)
-            painter.drawEllipse(QPointF(self.pad + size / 2, middle), 4, 4)
+            self._draw_bullet(painter, QPointF(self.pad + size / 2, middle), clock=number == 4)
             type.draw(painter, bold, self.pad + size + 11, base, word, theme.text)
             x = self.pad + size + 11 + wide
             type.draw(painter, roles.fact, x, base, meaning, theme.sub)
@@ -286,3 +333,14 @@ class RackPage(Page):
                 painter.setPen(QPen(theme.line, 1))
                 line = y + pitch * number
                 painter.drawLine(QPointF(self.pad + size + 11, line), QPointF(right, line))
+
+    def _draw_bullet(self, painter: QPainter, at: QPointF, *, clock: bool) -> None:
+        """Draw a dot, or for the graphics a dial that stands at twelve."""
+        theme = self.theme
+        painter.setPen(QPen(theme.text, 2) if clock else Qt.PenStyle.NoPen)
+        painter.setBrush(Qt.BrushStyle.NoBrush if clock else theme.text)
+        radius = 7.0 if clock else 4.0
+        painter.drawEllipse(at, radius, radius)
+        if clock:
+            painter.setPen(QPen(theme.text, 3))
+            painter.drawLine(at, QPointF(at.x(), at.y() - radius))

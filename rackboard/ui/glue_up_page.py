@@ -9,13 +9,22 @@ from PySide6.QtCore import QRectF, Qt, Signal
 from PySide6.QtGui import QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import QLabel, QLineEdit, QWidget
 
+from rackboard.core.errors import RackboardError
 from rackboard.ui import type
 from rackboard.ui.glue_up_keys import ChoiceKey, dress_field, field_height
+from rackboard.ui.glue_up_press import Presses
 from rackboard.ui.keys import RIM, TARGET, Key
+from rackboard.ui.language import translated
 from rackboard.ui.theme import Theme
 from rackboard.ui.type import Align, Roles
 
 GAP = 15
+
+
+def error_text(error: RackboardError) -> str:
+    """Return what an error says, in the language spoken."""
+    parts = (translated(error.message), translated(error.remedy))
+    return " ".join(part for part in parts if part)
 
 
 class Page(QWidget):
@@ -36,6 +45,7 @@ class Page(QWidget):
         self.large = large
         self.title = title
         self.clock = ""
+        self.presses: Presses | None = None
         self.setAccessibleName(title)
 
     # Size and scheme
@@ -131,6 +141,8 @@ class Page(QWidget):
         type.draw(painter, roles.job, right, base, self.clock, theme.sub, Align.RIGHT)
         self.draw(painter)
         painter.end()
+        if self.presses is not None:
+            self.presses.seen()
 
     def draw(self, painter: QPainter) -> None:
         """Paint what the page adds."""
@@ -247,4 +259,4 @@ class DoubtRow(QWidget):
                 )  # fmt: skip
 
 
-__all__ = ("GAP", "Answer", "DoubtRow", "Page", "field_height")
+__all__ = ("GAP", "Answer", "DoubtRow", "Page", "error_text", "field_height")

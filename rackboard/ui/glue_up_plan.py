@@ -29,6 +29,9 @@ class PlanView(NamedTuple):
         Of the working life, needed for gluing and the last look.
     rows : tuple of (str, str, str)
         Place, off the rack and safe to hit not before.
+    missed, missed_short : str
+        What is to be said of a promise that can't be kept so, and where there is no room for
+        the reason; empty: nothing.
     tight : str
         The question if the clubs don't fit; empty: they do.
     split : str
@@ -40,6 +43,8 @@ class PlanView(NamedTuple):
     use_by: str
     share: float
     rows: tuple[tuple[str, str, str], ...]
+    missed: str = ""
+    missed_short: str = ""
     tight: str = ""
     split: str = ""
     split_chosen: bool = False
@@ -79,7 +84,6 @@ class PlanBox(QWidget):
         roles = Roles(large=large)
         self._plan: PlanView | None = None
         self._ask: AskView | None = None
-        self._stop = ""
         self.field = QLineEdit(self)
         self.field.setMaxLength(20)
         self.field.returnPressed.connect(self._on_return)
@@ -106,10 +110,9 @@ class PlanBox(QWidget):
         self._place()
         self.update()
 
-    def show_state(self, plan: PlanView | None, ask: AskView | None, stop: str) -> None:
-        """Show one of the three; a stop comes before a question, a question before the plan."""
-        ask = None if stop else ask
-        if (plan, ask, stop) == (self._plan, self._ask, self._stop):
+    def show_state(self, plan: PlanView | None, ask: AskView | None) -> None:
+        """Show one of the two; a question comes before the plan."""
+        if (plan, ask) == (self._plan, self._ask):
             return
         if ask is None or self._ask is None or ask.key != self._ask.key:
             self.field.clear()
@@ -117,12 +120,23 @@ class PlanBox(QWidget):
             self.at_rack.setChecked(False)
         if ask is not None:
             self.field.setAccessibleName(ask.question)
-        self._plan, self._ask, self._stop = plan, ask, stop
+        self._plan, self._ask = plan, ask
         if plan is not None:
             self.split.show_texts(plan.split)
             self.split.setChecked(plan.split_chosen)
+            self.setAccessibleName(self._spoken(plan))
         self._place()
         self.update()
+
+    def _spoken(self, plan: PlanView) -> str:
+        """Return the plan for who can't see it."""
+        parts = [self.tr("use by about {time}").format(time=plan.use_by)]
+        for place, off, safe in plan.rows:
+            said = self.tr("{place}: off the rack not before {off}, safe to hit not before {safe}")
+            if not off:
+                said = self.tr("{place}: safe to hit not before {safe}")
+            parts.append(said.format(place=place, off=off, safe=safe))
+        return "; ".join(part for part in (*parts, plan.missed, plan.tight) if part)
 
     def say(self, text: str) -> None:
         """Say why something can't be taken."""
@@ -171,7 +185,7 @@ class PlanBox(QWidget):
         typing = ask is not None and not doubt
         self.field.setVisible(typing)
         self.at_rack.setVisible(typing and ask is not None and ask.at_rack)
-        plan = self._plan if ask is None and not self._stop else None
+        plan = self._plan if ask is None else None
         self.split.setVisible(plan is not None and bool(plan.split) and not self.row.text)
         key_x = self.width() - pad - self._key_width - RIM
         if ask is not None:
@@ -202,22 +216,11 @@ class PlanBox(QWidget):
         painter.setPen(Qt.PenStyle.NoPen)
         painter.setBrush(self._theme.plot)
         painter.drawRoundedRect(QRectF(self.rect()), 8, 8)
-        if self._stop:
-            self._draw_stop(painter)
-        elif self._ask is not None:
+        if self._ask is not None:
             self._draw_ask(painter, self._ask)
         elif self._plan is not None:
             self._draw_plan(painter, self._plan)
         painter.end()
-
-    def _draw_stop(self, painter: QPainter) -> None:
-        theme, roles, pad = self._theme, self._roles, self._pad
-        y = pad + type.cap_height(roles.inspector_title) + 4.0
-        type.draw(painter, roles.inspector_title, pad, y, self.tr("Stop"), theme.text)
-        y += 34 if self._large else 26
-        for line in type.wrapped(roles.button, self._stop, self.width() - 2 * pad):
-            type.draw(painter, roles.button, pad, y, line, theme.text)
-            y += 1.4 * roles.button.px
 
     def _draw_ask(self, painter: QPainter, ask: AskView) -> None:
         if self.row.asking:
@@ -238,17 +241,20 @@ class PlanBox(QWidget):
         high = 20.0 if large else 13.0
         y += 14 if large else 9
         draw_ripple(painter, theme, QRectF(pad, y, right - pad, high), plan.share)
-        y += high + (24 if large else 17)
+        y += high + (21 if large else 17)
         pitch = 25 if large else 18
-        free = self._tight_top(plan) - y
-        if large and free >= pitch * (len(plan.rows) + 1.5):
+        low = self._message_top(plan)
+        table = pitch * len(plan.rows)
+        if large and low - y >= table + 1.5 * pitch:
             note = self.tr("solid: gluing and the last look")
             type.draw(painter, fact, pad, y, note, theme.sub)
             y += 1.5 * pitch
-        if free >= pitch * len(plan.rows):  # a question that is open comes before the times
+        if low - y < table:
+            pitch = 22 if large else 16
+        if low - y >= pitch * len(plan.rows):  # what is asked comes before the times
             self._draw_rows(painter, plan, y, pitch)
-        if plan.tight and not self.row.text:
-            self._draw_tight(painter, plan)
+        if not self.row.text:
+            self._draw_messages(painter, plan)
 
     def _draw_rows(self, painter: QPainter, plan: PlanView, y: float, pitch: float) -> None:
         theme, roles, pad = self._theme, self._roles, self._pad
@@ -261,31 +267,76 @@ class PlanBox(QWidget):
         type.draw(painter, fact, safe, y, self.tr("safe to hit"), theme.sub, Align.RIGHT)
         for name, first, second in plan.rows:
             y += pitch
-            type.draw(painter, fact, pad, y, name, theme.text)
+            room = off - type.width(bold, first) - pad - 8
+            if not first:
+                room = safe - type.width(bold, second) - pad - 8
+            style = fact if type.width(fact, name) <= room else roles.fact_narrow
+            type.draw(painter, style, pad, y, type.fitting(style, name, room), theme.text)
             type.draw(painter, bold, off, y, first, theme.text, Align.RIGHT)
             type.draw(painter, bold, safe, y, second, theme.text, Align.RIGHT)
 
-    def _tight_top(self, plan: PlanView) -> float:
+    # What has to be said below the times
+
+    def _message_style(self) -> type.Style:
+        return self._roles.button if self._large else self._roles.fact_bold
+
+    def _messages(self, plan: PlanView) -> tuple[list[str], list[str]]:
+        """Return the lines of the missed promise and of the question, as wide as they may be.
+
+        Where there is little room both stand beside the key.
+        """
+        style, wide = self._message_style(), self.width() - 2 * self._pad
+        beside = wide - (self._key_width + 14 if plan.split else 0)
+        tight = type.wrapped(style, plan.tight, beside)
+        missed = type.wrapped(style, plan.missed, wide)
+        if self._stacked_height(missed, tight, plan) > self._below_ripple():
+            missed = type.wrapped(style, plan.missed, beside)
+            if (len(missed) + len(tight) - 0.45) * self._pitch > self._below_ripple():
+                missed = type.wrapped(style, plan.missed_short, beside)
+        return missed, tight
+
+    @property
+    def _pitch(self) -> float:
+        return 1.28 * self._message_style().px
+
+    def _stacked_height(self, missed: list[str], tight: list[str], plan: PlanView) -> float:
+        foot = max(len(tight) * self._pitch, TARGET if plan.split else 0)
+        return len(missed) * self._pitch + (6 if missed else 0) + foot
+
+    def _below_ripple(self) -> float:
+        """Return how much room there is under the ripple."""
+        cap = type.cap_height(self._roles.reading)
+        return self.height() - 2 * self._pad - cap - (44 if self._large else 26)
+
+    def _message_top(self, plan: PlanView) -> float:
         """Return where what is said below the times begins."""
-        low = self.height() - self._pad
+        low = float(self.height() - self._pad)
         if self.row.text:
             return self.row.y() - 6.0
-        if not plan.tight:
-            return float(low)
-        return low - (TARGET + 6 if plan.split else 3 * self._roles.button.px)
+        if not plan.tight and not plan.missed:
+            return low
+        return low - self._stacked_height(*self._messages(plan), plan) - (9 if self._large else 6)
 
-    def _draw_tight(self, painter: QPainter, plan: PlanView) -> None:
-        if self.row.text or not plan.tight:
+    def _draw_messages(self, painter: QPainter, plan: PlanView) -> None:
+        missed, tight = self._messages(plan)
+        style, pitch = self._message_style(), self._pitch
+        cap = type.cap_height(style)
+        low = self.height() - self._pad
+        stacked = self._stacked_height(missed, tight, plan)
+        ink = self._theme.text
+        if stacked > self._below_ripple():  # one block beside the key
+            y = low - (len(missed) + len(tight) - 1) * pitch
+            for line in (*missed, *tight):
+                type.draw(painter, style, self._pad, y, line, ink)
+                y += pitch
             return
-        roles, pad = self._roles, self._pad
-        style = roles.button if self._large else roles.fact_bold
-        room = self.width() - 2 * pad - (self._key_width + 14 if plan.split else 0)
-        lines = type.wrapped(style, plan.tight, room)
-        pitch = 1.3 * style.px
-        middle = self.height() - pad - TARGET / 2 if plan.split else self.height() - pad - 10
-        y = middle - ((len(lines) - 1) * pitch) / 2 + type.cap_height(style) / 2
-        if not plan.split:
-            y = middle - (len(lines) - 1) * pitch + type.cap_height(style) / 2
-        for line in lines:
-            type.draw(painter, style, pad, y, line, self._theme.text)
+        y = low - stacked + cap
+        for line in missed:
+            type.draw(painter, style, self._pad, y, line, ink)
+            y += pitch
+        high = (len(tight) - 1) * pitch + cap
+        foot = max(TARGET if plan.split else 0.0, high)
+        y = low - foot / 2 - high / 2 + cap
+        for line in tight:
+            type.draw(painter, style, self._pad, y, line, ink)
             y += pitch

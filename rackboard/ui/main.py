@@ -23,7 +23,7 @@ from rackboard.services.founding import found_shop
 from rackboard.store import Store
 from rackboard.store.paths import Paths
 from rackboard.ui import Options
-from rackboard.ui.language import say, speak
+from rackboard.ui.language import say, speak, translated
 from rackboard.ui.main_window import MainWindow
 from rackboard.ui.resources import SEMI_CONDENSED, load_fonts
 from rackboard.ui.session import Session
@@ -137,13 +137,13 @@ class Program:
 
     def _start_rest(self) -> None:
         """Begin what the first picture doesn't need: couriers, backup, the demo's sensors."""
+        from rackboard.services.alerts import Alerts
         from rackboard.services.housekeeping import ClockWatch, DailyBackup
-        from rackboard.services.notices import Notices
         from rackboard.ui.couriers import desktop_courier
 
         session = self.window.session
         courier = desktop_courier(self.window)
-        session.notices = Notices(session.store, self.clock, (courier,))
+        session.alerts = Alerts(session.store, self.clock, (courier,))
         elapsed = None if self._options.demo else getattr(self.clock, "elapsed", None)
         self._watch = ClockWatch(session.store, elapsed)
         self._backup = DailyBackup(session.store, self.clock)
@@ -188,9 +188,15 @@ class Program:
     def _notes(self) -> list[str]:
         """Return what the board has to say of itself."""
         session = getattr(self, "window", None) and self.window.session
-        notices = session.notices if session else None
-        lines = [self._odd_clock, notices.trouble if notices else None,
-                 self._backup.trouble if self._backup else None]  # fmt: skip
+        lines = [self._odd_clock, self._backup.trouble if self._backup else None]
+        if session and session.alerts is not None:
+            hours = session.board.snapshot.hours
+            lines += [
+                say("Board", "{courier}: not working since {time}").format(
+                    courier=translated(name), time=f"{hours.local(since):%H:%M}"
+                )
+                for name, since in session.alerts.teller.troubles
+            ]
         return [line for line in lines if line]
 
     def open_backups(self) -> None:

@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QObject, Signal
 
 from rackboard.core.instants import Clock
 from rackboard.core.temperature import Unit
 from rackboard.services.bench import Bench
 from rackboard.services.board import Board
-from rackboard.services.notices import Notices
 from rackboard.services.undo import History
 from rackboard.store import Store
 from rackboard.store.changes import ChangeSet
+
+if TYPE_CHECKING:
+    from rackboard.services.alerts import Alerts
 
 
 class Session(QObject):
@@ -35,7 +39,7 @@ class Session(QObject):
         self.board = board
         self.bench = bench
         self.history = History(store, clock)
-        self.notices: Notices | None = None
+        self.alerts: Alerts | None = None
         self.locale_unit = Unit.C
 
     @property
@@ -47,14 +51,14 @@ class Session(QObject):
     def take(self, changes: ChangeSet) -> None:
         """Take in what an act has changed, remember it for undo, and tell everybody."""
         self.history.add(changes)
-        self._spread(changes)
+        self._spread(changes, "corrected" if "former" in changes.tables else "")
 
     def undo(self) -> str | None:
         """Take back the last act; return its label."""
         label = self.history.undo_label
         changes = self.history.undo()
         if changes is not None:
-            self._spread(changes)
+            self._spread(changes, "undone")
         return label
 
     def redo(self) -> str | None:
@@ -81,19 +85,22 @@ class Session(QObject):
         if self._raise_due():
             self.ticked.emit()
 
-    def _raise_due(self) -> bool:
-        if self.notices is None:
+    def _raise_due(self, cause: str = "") -> bool:
+        if self.alerts is None:
             return False
-        raised = self.notices.raise_due(self.board)
+        self.alerts.by = self.bench.by
+        raised = self.alerts.tick(self.board, cause)
         if raised is not None:
             self.board.take_in(raised)
+            if "hold" in raised.tables:
+                self.board.tick()
         return raised is not None
 
-    def _spread(self, changes: ChangeSet) -> None:
+    def _spread(self, changes: ChangeSet, cause: str = "") -> None:
         self.board.take_in(changes)
         self.bench.hours = self.board.snapshot.hours
         try:
             self.board.tick()
-            self._raise_due()
+            self._raise_due(cause)
         finally:
             self.acted.emit(changes)  # the act itself is stored, whatever came after it

@@ -17,10 +17,11 @@ from rackboard.core.bench import Epoxy
 from rackboard.core.epoxy import Sheet
 from rackboard.core.instants import Instant, parse_iso
 from rackboard.core.standing import Standing
+from rackboard.services.alerts import Alerts
 from rackboard.services.bench import Bench
 from rackboard.services.board import Board
 from rackboard.services.founding import found_shop
-from rackboard.services.notices import Done, Message, Notices
+from rackboard.services.teller import Done, Message
 from rackboard.store import Store
 from rackboard.store.paths import Paths
 from rackboard.ui.board_view import Chip, JobRow, Strip
@@ -80,7 +81,7 @@ class Scene:
         self.window.resize(1920, 1080)
         self.window.show()
         self.window.start()
-        self.session.notices = Notices(self.store, self.clock, (self.courier,))
+        self.session.alerts = Alerts(self.store, self.clock, (self.courier,))
         self.session.raise_due()
         self.back()
 

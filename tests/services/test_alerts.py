@@ -294,7 +294,8 @@ def test_of_a_club_that_is_gone_only_the_reached_customer_ends_it() -> None:
     shop.do(shop.bench.correct_mixed(batch, shop.clock.now() - 120 * MINUTE_US))
     room.tick()
     alert = room.the(Kind.WITHDRAWN)
-    assert "call Invented Customer" in room.courier.messages[-1].body
+    (said,) = [m for m in room.courier.messages if m.critical]
+    assert "call Invented Customer" in said.body
     room.alerts.got_it([alert.id])
     room.until("Tue 15:00", 25.0)
     assert room.the(Kind.WITHDRAWN).phase == "on, taken"
@@ -373,3 +374,100 @@ def test_a_courier_that_fails_is_named_and_the_list_goes_on() -> None:
     room.courier.act = lambda message, done: done(None)
     room.until("Mon 08:10", 25.0)
     assert room.alerts.teller.troubles == []
+
+
+def safe_room() -> tuple[Room, int]:
+    """A job of one club that is safe to hit and told so."""
+    room, joints = glued_room(clubs=1)
+    room.until("Mon 18:00", 25.0)
+    permit(room, joints[0])
+    room.shop.clock.set("Wed 12:00")
+    room.shop.feed([(at("Wed 12:00"), 25.0)])
+    room.tick()
+    assert room.the(Kind.JOB_SAFE).phase == "due, unseen"
+    return room, joints[0]
+
+
+def test_a_courier_may_answer_later() -> None:
+    room, joints = glued_room(clubs=1)
+    pending: list[Done] = []
+    room.courier.act = lambda message, done: pending.append(done)
+    room.shop.do(room.shop.bench.disturb(joints[0]))
+    room.tick()
+    assert room.shop.store.alerts.tellings(0)[-1].couriers == {"Desktop notices": "asked"}
+    assert room.alerts.teller.troubles == []
+    pending[-1]("no answer in 10 s")
+    pending[-1](None)  # only the first word counts
+    said = room.shop.store.alerts.tellings(0)[-1].couriers
+    assert said == {"Desktop notices": "failed: no answer in 10 s"}
+    assert len(room.alerts.teller.troubles) == 1
+
+
+def test_a_hold_takes_the_whole_job_back_and_its_end_tells_it_anew() -> None:
+    room, joint = safe_room()
+    told = room.courier.said.count("Job 101: whole job safe to hit")
+    assert told == 1
+    shop = room.shop
+    shop.do(shop.bench.disturb(joint))
+    room.tick()
+    assert room.the(Kind.JOB_SAFE).phase == "withdrawn"
+    assert any(m.take_back and m.key.startswith("job safe") for m in room.courier.messages)
+    shop.clock.advance(minutes=10)
+    shop.do(shop.bench.end_hold(shop.board.snapshot.holds[joint], "touched"))
+    room.tick()
+    assert room.the(Kind.JOB_SAFE).phase == "due, unseen"
+    assert room.courier.said.count("Job 101: whole job safe to hit") == 2
+
+
+def test_ready_ends_the_telling_and_ready_taken_back_says_nothing_anew() -> None:
+    room, _ = safe_room()
+    shop = room.shop
+    told = room.courier.said.count("Job 101: whole job safe to hit")
+    job = shop.board.jobs()[0].job.id
+    shop.do(shop.bench.press_ready(job, True))
+    room.tick()
+    assert room.the(Kind.JOB_SAFE).phase == "expired, unseen"
+    assert room.courier.messages[-1].take_back
+    shop.undo()
+    room.tick("undone")
+    assert room.courier.said.count("Job 101: whole job safe to hit") == told
+
+
+def test_a_job_that_left_the_shop_is_closed_and_one_carried_back_is_not_told_again() -> None:
+    room, joint = safe_room()
+    shop = room.shop
+    told = len(room.courier.said)
+    shop.do(shop.bench.take_off(shop.standing(joint).club.id, PlaceKind.OUT))
+    room.tick()
+    assert room.last(Kind.JOB_SAFE).phase == "closed"
+    shop.undo()
+    room.tick("undone")
+    assert room.last(Kind.JOB_SAFE).phase == "seen"
+    assert len(room.courier.said) == told
+
+
+def test_what_a_person_has_seen_is_not_told_again() -> None:
+    room, _ = safe_room()
+    room.alerts.see([room.the(Kind.JOB_SAFE).id])
+    told = len(room.courier.said)
+    room.until("Wed 12:30", 25.0)
+    assert len(room.courier.said) == told
+    again = Alerts(room.shop.store, room.shop.clock, (room.courier,))
+    again.tick(room.shop.board)
+    assert len(room.courier.said) == told
+
+
+def test_nothing_is_said_before_the_board_has_reckoned() -> None:
+    room, joints = glued_room(clubs=1)
+    room.shop.do(room.shop.bench.disturb(joints[0]))
+    room.shop.board._reckoned = False
+    assert room.alerts.tick(room.shop.board) is None
+
+
+def test_without_couriers_the_row_is_all() -> None:
+    room, joints = glued_room(clubs=1)
+    room.shop.do(room.shop.bench.disturb(joints[0]))
+    alone = Alerts(room.shop.store, room.shop.clock)
+    assert alone.tick(room.shop.board) is not None
+    assert room.last(Kind.DISTURBED).phase == "on, untaken"
+    assert alone.teller.troubles == []

@@ -7,13 +7,27 @@ import pytest
 from helpers.shop import Shop, make_shop
 from rackboard.core.bench import JointKind, Parts
 from rackboard.core.errors import InputError
-from rackboard.services.draft import Draft, free_slots, next_number, span_name, usual_kind
+from rackboard.services.draft import (
+    INDEX_MARK,
+    LINE_UPS,
+    Draft,
+    Named,
+    free_slots,
+    next_number,
+    read_clubs,
+    span_name,
+    usual_kind,
+)
 
 
 def drafted(shop: Shop, clubs: int, start: int = 0) -> Draft:
     draft = Draft(number="7", epoxy_id=shop.epoxy, start=(shop.rack.id, start))
-    draft.take([f"{n} iron" for n in range(clubs)], shop.board.snapshot)
+    draft.join(named(*(f"{n} iron" for n in range(clubs))), shop.board.snapshot)
     return draft
+
+
+def named(*names: str) -> list[Named]:
+    return [(name, usual_kind(name)) for name in names]
 
 
 def names(shop: Shop, draft: Draft) -> list[str]:
@@ -62,9 +76,11 @@ def test_fourteen_clubs_are_the_most() -> None:
     shop = make_shop()
     draft = drafted(shop, 14)
     with pytest.raises(InputError, match="at most 14 clubs"):
-        draft.add("club", shop.board.snapshot)
-    with pytest.raises(InputError, match="at most 14 clubs"):
-        draft.take(["club"] * 15, shop.board.snapshot)
+        draft.join(named("club"), shop.board.snapshot)
+    assert len(draft.clubs) == 14
+    draft.remove(3)
+    draft.join(named("club"), shop.board.snapshot)
+    assert [club.name for club in draft.clubs][2:4] == ["2 iron", "4 iron"]
 
 
 def test_two_batches_keep_the_order() -> None:
@@ -90,9 +106,59 @@ def test_the_next_number_is_free() -> None:
     assert next_number(shop.store) == "221"
 
 
-def test_heads_are_hollow_by_their_names() -> None:
-    assert usual_kind("Driver") is JointKind.HOLLOW_HEAD
-    assert usual_kind("50° wedge") is JointKind.SOLID_HEAD
+@pytest.mark.parametrize(
+    ("name", "kind"),
+    [
+        ("Driver", JointKind.HOLLOW_HEAD), ("3 wood", JointKind.HOLLOW_HEAD),
+        ("4 hybrid", JointKind.HOLLOW_HEAD), ("50° wedge", JointKind.SOLID_HEAD),
+        ("PW", JointKind.SOLID_HEAD), ("putter", JointKind.OVER_HOSEL_PUTTER),
+        ("driver sleeve", JointKind.ADAPTER_SLEEVE), ("butt extension", JointKind.BUTT_EXTENSION),
+        ("tip weight", JointKind.TIP_WEIGHT),
+    ],
+)  # fmt: skip
+def test_the_joint_follows_from_the_name(name: str, kind: JointKind) -> None:
+    assert usual_kind(name) is kind
+
+
+def test_the_usual_line_ups() -> None:
+    sizes = {str(line_up.name): len(line_up.clubs) for line_up in LINE_UPS}
+    assert sizes == {
+        "4 iron to PW": 7, "3 iron to PW": 8, "5 iron to SW": 7, "8 irons": 8, "wedge set": 3,
+        "driver": 1, "3 wood": 1, "hybrid": 1, "putter": 1,
+    }  # fmt: skip
+    assert list(LINE_UPS[2].clubs) == ["5 iron", "6 iron", "7 iron", "8 iron", "9 iron", "PW", "SW"]
+
+
+@pytest.mark.parametrize(
+    ("typed", "clubs"),
+    [
+        ("driver", ["driver"]), ("  7 ", ["7 iron"]), ("7i", ["7 iron"]), ("sw", ["SW"]),
+        ("8-PW", ["8 iron", "9 iron", "PW"]), ("8 to 9", ["8 iron", "9 iron"]),
+        ("7 iron – 9 iron", ["7 iron", "8 iron", "9 iron"]), ("9-4", ["9-4"]),
+        ("Driver, 3 wood;putter", ["driver", "3 wood", "putter"]), ("mallet no 2", ["mallet no 2"]),
+        ("wedge set + driver", ["50°", "54°", "58°", "driver"]), (" , ", []),
+    ],
+)  # fmt: skip
+def test_clubs_are_typed_in_short(typed: str, clubs: list[str]) -> None:
+    assert list(read_clubs(typed)) == clubs
+
+
+def test_a_name_too_long_for_a_tile_is_refused() -> None:
+    with pytest.raises(InputError, match="at most 40 letters"):
+        read_clubs("x" * 41)
+
+
+def test_the_kind_follows_the_name_until_it_is_chosen() -> None:
+    shop = make_shop()
+    draft = drafted(shop, 1)
+    draft.rename(0, "driver")
+    assert draft.clubs[0].kind is JointKind.HOLLOW_HEAD
+    draft.set_kind(0, JointKind.ADAPTER_SLEEVE)
+    draft.change(0, graphics=INDEX_MARK)
+    draft.rename(0, "7 iron")
+    assert draft.clubs[0].kind is JointKind.ADAPTER_SLEEVE
+    draft.set_kind(0, JointKind.SOLID_HEAD)
+    assert draft.clubs[0].graphics == "", "only a sleeve has an index mark"
 
 
 def test_slots_are_said_in_short() -> None:

@@ -9,11 +9,14 @@ from rackboard.core.bench import JointKind
 from rackboard.core.cure.calibration import calibrate
 from rackboard.core.instants import HOUR_US, MINUTE_US
 from rackboard.services.planning import (
+    Late,
     is_known,
     needed_us,
     plan_batch,
     plan_joint,
-    two_batches,
+    shares,
+    slowest_kind,
+    why_late,
 )
 
 MODEL = calibrate(PLAIN)
@@ -92,5 +95,35 @@ def test_a_temperature_is_known_for_four_hours() -> None:
     assert not is_known(shop.board.records()[shop.room], at("Mon 13:01"))
 
 
-def test_two_batches_share_the_clubs() -> None:
-    assert [two_batches(n) for n in (2, 7, 8)] == [(1, 1), (4, 3), (4, 4)]
+@pytest.mark.parametrize(
+    ("clubs", "most", "parts"),
+    [(2, 1, (1, 1)), (7, 6, (4, 3)), (8, 7, (4, 4)), (8, 2, (2, 2, 2, 2)), (14, 3, (3, 3, 3, 3, 2)),
+     (8, 0, ()), (1, 0, ())],
+)  # fmt: skip
+def test_batches_share_the_clubs(clubs: int, most: int, parts: tuple[int, ...]) -> None:
+    assert shares(clubs, most) == parts
+    assert not parts or (sum(parts) == clubs and max(parts) <= most)
+
+
+def test_the_slowest_kind_sets_the_times() -> None:
+    assert slowest_kind([JointKind.ADAPTER_SLEEVE, JointKind.HOLLOW_HEAD]) is JointKind.HOLLOW_HEAD
+    both = [JointKind.OVER_HOSEL_PUTTER, JointKind.HOLLOW_HEAD]
+    assert slowest_kind(both) is JointKind.OVER_HOSEL_PUTTER
+
+
+@pytest.mark.parametrize(
+    ("celsius", "promised", "reason"),
+    [
+        (21.0, "Mon 20:00", Late.EPOXY),  # 24 h at the label's 25 °C
+        (20.0, "Tue 20:00", Late.COOL),
+        (26.0, "Tue 17:50", Late.NIGHT),
+        (8.0, "Fri 17:00", Late.COLD),
+    ],
+)
+def test_a_late_promise_has_its_reason(celsius: float, promised: str, reason: Late) -> None:
+    shop = shop_at(celsius)
+    record, now = shop.board.records()[shop.room], shop.clock.now()
+    kind = JointKind.SOLID_HEAD
+    safe = plan_joint(MODEL, record, now, kind).safe_us
+    assert safe is None or safe > at(promised), local(safe)
+    assert why_late(MODEL, record, now, kind, at(promised)) is reason

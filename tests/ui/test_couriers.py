@@ -16,7 +16,7 @@ if not sys.platform.startswith("linux"):
 from pytestqt.qtbot import QtBot
 
 from helpers.bus import StubServer, private_bus
-from rackboard.services.notices import Message
+from rackboard.services.teller import Message
 from rackboard.ui import couriers
 from rackboard.ui.couriers import BusCourier, TrayCourier
 

@@ -18,6 +18,7 @@ from helpers.session import (
 from rackboard.core.bench import Batch, Joint, JointKind, Parts, PlaceKind, Source
 from rackboard.core.instants import Instant, parse_iso
 from rackboard.ui.glue_up import GlueUpPanel
+from rackboard.ui.glue_up_keys import ClubKey
 from rackboard.ui.keys import RIM, TARGET, Key
 from rackboard.ui.resources import load_fonts
 from rackboard.ui.theme import dark_theme
@@ -35,6 +36,8 @@ class Desk:
         self.panel = GlueUpPanel(self.session, dark_theme(), large=large)
         qtbot.addWidget(self.panel)
         self.panel.resize(516 if large else 353, 942 if large else 703)
+        self.ms = 0
+        self.panel.presses.now_ms = lambda: self.ms
         self.finished = 0
         self.slots: list[tuple[int, int]] = []
         self.panel.finished.connect(self._on_finished)
@@ -55,8 +58,15 @@ class Desk:
         return widget
 
     def press(self, *keys: Qt.Key) -> None:
+        """Press keys as somebody does who looks before each."""
         for key in keys:
+            self.look()
             self.qtbot.keyClick(self.focus(), key)
+
+    def look(self) -> None:
+        """See what is on the screen, for a second."""
+        self.panel.grab()
+        self.ms += 1000
 
     def type(self, text: str) -> None:
         self.qtbot.keyClicks(self.focus(), text)
@@ -69,7 +79,7 @@ class Desk:
 
     def start(self, line_up: int = 0) -> None:
         self.panel.start((place_of(self.session).id, 0))
-        self.press(ENTER)
+        self.press(ENTER, ENTER)  # past the number and the clubs to the line-ups
         for _ in range(line_up):
             self.press(Qt.Key.Key_Tab)
         self.press(ENTER)
@@ -88,12 +98,13 @@ def instant(text: str) -> Instant:
 
 def test_the_three_moments_by_keys_alone(desk: Desk) -> None:
     desk.panel.start((place_of(desk.session).id, 3))
+    desk.press(Qt.Key.Key_Tab, Qt.Key.Key_Tab)
     desk.type("D. Whitlow")
     desk.press(Qt.Key.Key_Tab)
     desk.type("0555 0102")
     desk.press(Qt.Key.Key_Tab)
     desk.type("Sat 08:00")
-    desk.press(ENTER, ENTER)  # to the line-ups; the first one
+    desk.press(Qt.Key.Key_Tab, ENTER)  # the first line-up
     assert desk.panel.page is desk.panel.hands.layout_page
     assert desk.slots == [(place_of(desk.session).id, slot) for slot in range(3, 10)]
     desk.press(ENTER)
@@ -126,6 +137,7 @@ def test_two_gloved_touches_from_mixing_to_the_last_club(desk: Desk) -> None:
     touches = 0
     for key in (desk.panel.mix.key, desk.panel.rack.key):
         assert key.isVisible() and key.body().height() >= TARGET * 2
+        desk.look()
         desk.qtbot.mouseClick(key, Qt.MouseButton.LeftButton, pos=key.rect().center())
         touches += 1
         desk.clock.advance(minutes=20)
@@ -285,11 +297,15 @@ def test_warm_parts_stop_everything(desk: Desk) -> None:
     desk.start()
     page = desk.panel.hands.layout_page
     page.parts["warm"].click()
-    assert not page.go_on.isEnabled()
-    desk.press(ENTER)
-    assert desk.batches() == []
-    page.parts["shop"].click()
-    assert page.go_on.isEnabled()
+    stop = desk.panel.hands.stop
+    assert desk.panel.page is stop and not page.go_on.isVisible()
+    assert desk.focus() is stop.key and desk.slots == []
+    desk.press(Qt.Key.Key_Escape)
+    assert desk.panel.page is page and len(desk.slots) == 7
+    page.parts["warm"].click()
+    desk.press(ENTER)  # cool to the hand
+    assert desk.panel.page is page and desk.batches() == []
+    assert page.parts["shop"].isChecked()
 
 
 def test_a_taken_slot_is_refused_and_a_free_one_taken(desk: Desk) -> None:
@@ -328,17 +344,20 @@ def test_fourteen_clubs_and_not_one_more(desk: Desk) -> None:
 
 
 def test_a_club_is_renamed_and_gets_its_joint(desk: Desk) -> None:
-    desk.start(line_up=5)
+    desk.start(line_up=8)
+    assert desk.panel.hands.draft.clubs[0].kind is JointKind.OVER_HOSEL_PUTTER
     desk.panel.hands.layout_page.grid.keys()[0].click()
     desk.panel.hands.clubs.name.clear()
-    desk.type("mallet")
+    desk.type("blade")
+    assert desk.panel.hands.draft.clubs[0].kind is JointKind.SOLID_HEAD
     desk.panel.hands.clubs.kinds[JointKind.OVER_HOSEL_PUTTER].click()
+    desk.type(" II")
     desk.panel.hands.clubs.graphics["6"].click()
     desk.panel.hands.clubs.go_on.click()
     desk.press(ENTER)
     (joint,) = desk.joints()
     club = desk.session.board.snapshot.clubs[joint.club_id]
-    assert (club.name, joint.kind, joint.graphics) == ("mallet", "over-hosel putter", "6")
+    assert (club.name, joint.kind, joint.graphics) == ("blade II", "over-hosel putter", "6")
 
 
 def test_tight_clubs_go_into_two_batches(qtbot: QtBot) -> None:
@@ -348,6 +367,8 @@ def test_tight_clubs_go_into_two_batches(qtbot: QtBot) -> None:
     page = desk.panel.hands.layout_page
     desk.panel.hands.draft.epoxy_id = epoxy_named(desk.session, "half-hour")
     desk.panel.show_now()
+    assert page.box._plan is not None
+    assert page.box._plan.tight == "7 clubs at 2½ min is tight: two batches?"
     assert page.box.split.isVisible() and page.box.split.text() == "Two batches\n4 + 3"
     page.box.split.click()
     page.go_on.setFocus()
@@ -407,13 +428,13 @@ def test_a_number_that_is_there_gets_the_clubs_added(desk: Desk) -> None:
     desk.panel.hands.job.number.clear()
     desk.type("220")
     assert "are added to it" in desk.panel.hands.job.row.text
-    desk.panel.hands.job.keys[3].click()
+    desk.panel.hands.job.keys[5].click()
     desk.press(ENTER)
     assert len(desk.session.board.snapshot.jobs) == 1 and len(desk.joints()) == 3
 
 
 def test_the_box_is_asked_how_warm_it_is_when_a_club_goes_there(desk: Desk) -> None:
-    desk.start(line_up=3)
+    desk.start(line_up=5)
     box = place_of(desk.session, PlaceKind.BOX)
     desk.panel.toggle_slot(box.id, 0)
     assert desk.panel.hands.layout_page.box.asks
@@ -429,7 +450,10 @@ def test_targets_are_large_enough_and_nothing_overlaps(qtbot: QtBot, large: bool
     type_temperature(desk.session, 27.0)
     desk.start()
     panel = desk.panel
-    pages = [panel.hands.layout_page, panel.hands.job]
+    pages = [
+        panel.hands.layout_page, panel.hands.job, panel.hands.clubs, panel.hands.stop,
+    ]
+    panel.hands.clubs.show_club([("4 iron", "A1")] * 14, 0, panel.hands.draft.clubs[0])
     for page in pages:
         panel.hands.open(page)
         slim = panel.hands.layout_page.change
@@ -439,7 +463,7 @@ def test_targets_are_large_enough_and_nothing_overlaps(qtbot: QtBot, large: bool
             top_left = key.mapTo(panel, key.rect().topLeft())
             body = key.rect().adjusted(RIM, RIM, -RIM, -RIM).translated(top_left)
             assert panel.rect().contains(body)
-            if key.parentWidget() is not panel.hands.layout_page.grid:
+            if not isinstance(key, ClubKey):
                 assert body.height() >= TARGET and body.width() >= TARGET - 2, key.text()
             bodies.append(body)
         for at, body in enumerate(bodies):
