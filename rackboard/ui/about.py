@@ -9,15 +9,20 @@ from PySide6.QtWidgets import QFrame, QPlainTextEdit, QTabWidget, QWidget
 from rackboard import __version__
 from rackboard.ui import type
 from rackboard.ui.dialog import Dialog
+from rackboard.ui.language import say
 from rackboard.ui.resources import resource_text
 
-WHAT = (
-    "rackboard says what each glued golf-club joint on the drying rack may bear: do not move, "
-    "off the rack, safe to hit.\n\n"
-    "It estimates; it does not measure the bond. It knows the epoxy's sheet and the recorded "
-    "temperature. It knows nothing of a mix off its ratio, a wrong sheet, humidity, how the "
-    "joint was prepared, or the heat of a large mix. When in doubt the club isn't hit."
-)
+
+def what() -> str:
+    """Return what the program is, and what it doesn't know."""
+    return say(
+        "About",
+        "rackboard says what each glued golf-club joint on the drying rack may bear: do not move,"
+        " off the rack, safe to hit.\n\n"
+        "It estimates; it does not measure the bond. It knows the epoxy's sheet and the recorded"
+        " temperature. It knows nothing of a mix off its ratio, a wrong sheet, humidity, how the"
+        " joint was prepared, or the heat of a large mix. When in doubt the club isn't hit.",
+    )
 
 
 class Part(NamedTuple):
@@ -42,9 +47,9 @@ PARTS = (
 
 def licences() -> str:
     """Return the licences of all parts, one a line, then the full texts that are shipped."""
-    lines = ["Shipped with rackboard:"]
+    lines = [say("About", "Shipped with rackboard:")]
     lines += [f"  {part.name}: {part.licence}" for part in PARTS if part.shipped]
-    lines += ["", "Used by rackboard, installed beside it:"]
+    lines += ["", say("About", "Used by rackboard, installed beside it:")]
     lines += [
         f"  {part.name}{_version(part.package)}: {part.licence}"
         for part in PARTS
@@ -75,12 +80,13 @@ class AboutDialog(Dialog):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        content = self.frame(self.tr("About rackboard {0}").format(__version__), WHAT)
+        content = self.frame(self.tr("About rackboard {0}").format(__version__), what())
         self.tabs = QTabWidget()
         self.tabs.setFont(type.font(self.roles.fact))
-        self.tabs.addTab(self._text(own_licence(), "Licence"), self.tr("Licence"))
+        self.tabs.addTab(self._text(own_licence(), self.tr("Licence")), self.tr("Licence"))
         self.tabs.addTab(
-            self._text(licences(), "Licences of the parts"), self.tr("Licences of the parts")
+            self._text(licences(), self.tr("Licences of the parts")),
+            self.tr("Licences of the parts"),
         )
         content.addWidget(self.tabs)
         self.add_buttons("", self.tr("Close"))
@@ -89,6 +95,7 @@ class AboutDialog(Dialog):
     def _text(self, text: str, name: str) -> QPlainTextEdit:
         view = QPlainTextEdit(text)
         view.setReadOnly(True)
+        view.setTabChangesFocus(True)
         view.setFrameShape(QFrame.Shape.NoFrame)
         view.setFont(type.font(self.roles.fact))
         view.setAccessibleName(name)

@@ -9,9 +9,11 @@ from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QWidget
 
 from rackboard.core.errors import RackboardError
+from rackboard.core.text import Figure
 from rackboard.store.backup import KEEP, backups, made_at
-from rackboard.ui.dialog import Confirmation, Dialog, row
+from rackboard.ui.dialog import Confirmation, Dialog, error_text, row
 from rackboard.ui.import_view import moment
+from rackboard.ui.language import translated
 from rackboard.ui.list_rows import Line, LineList
 from rackboard.ui.session import Session
 from rackboard.ui.theme import Theme
@@ -92,7 +94,7 @@ class BackupDialog(Dialog):
                 for path in found
             )
         except (RackboardError, OSError) as error:
-            self.message.setText(str(error))
+            self.message.setText(error_text(error))
             lines = ()
         self.list.show_lines(lines)
         if self._folder is None:
@@ -113,7 +115,7 @@ class BackupDialog(Dialog):
         try:
             self._slices = self.session.store.backup_slices(self.session.clock.now())
         except RackboardError as error:
-            self.message.setText(str(error))
+            self.message.setText(error_text(error))
             return
         self._show_ready()
         self._timer.start()
@@ -133,7 +135,7 @@ class BackupDialog(Dialog):
             path: Path = done.value
             said = self.tr("Backed up: {0}, checked.").format(path.name)
         except RackboardError as error:
-            said = str(error)
+            said = error_text(error)
         else:
             percent = self.tr("Backing up… {0} %").format(round(share * 100))
             self.message.setText(percent)
@@ -181,7 +183,7 @@ class BackupDialog(Dialog):
         try:
             self._restore(chosen.key)
         except RackboardError as error:
-            self.message.setText(str(error))
+            self.message.setText(error_text(error))
             self.refresh()
             return
         self.accept()
@@ -191,4 +193,4 @@ def size_text(size: int) -> str:
     """Return a file's size: "812 kB", "4.2 MB"."""
     if size < 1_000_000:
         return f"{max(size // 1000, 1)} kB"
-    return f"{size / 1_000_000:.1f} MB"
+    return f"{translated(Figure(f'{size / 1_000_000:.1f}'))} MB"

@@ -72,9 +72,16 @@ MENUS: tuple[tuple[str, Text, tuple[Command | None, ...]], ...] = (
         _SEPARATOR,
         _C("temperature", text("Menu", "Type a temperature…"), ("Ctrl+T",)),
         _C("promise", text("Menu", "Promised for…"), ("Ctrl+P",), "club"),
+        _SEPARATOR,
+        _C("record", text("Menu", "Record of the joint…"), ("F6",), "club"),
+        _C("table", text("Menu", "Curve as a table…"), ("F7",), "glued"),
+        _C("sheet", text("Menu", "Save curve as PDF…"), ("Ctrl+S",), "glued"),
     )),
     ("help", text("Menu", "&Help"), (
-        _C("about", text("Menu", "About rackboard"), ("F1",), role=QAction.MenuRole.AboutRole),
+        _C("help", text("Menu", "Help…"), ("F1",)),
+        _SEPARATOR,
+        _C("about", text("Menu", "About rackboard"), ("Shift+F1",),
+           role=QAction.MenuRole.AboutRole),
     )),
 )  # fmt: skip
 
@@ -121,7 +128,7 @@ class Commands:
         action.setShortcut(QKeySequence(shortcut))
         action.triggered.connect(_without_checked(slot))
         self._menus["file"].insertAction(self._actions["settings"], action)
-        self._window.addAction(action)
+        self._window.insertAction(self._actions["settings"], action)
         self._actions[key] = action
 
     def __getitem__(self, key: str) -> QAction:

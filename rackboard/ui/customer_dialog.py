@@ -7,7 +7,8 @@ from PySide6.QtWidgets import QWidget
 
 from rackboard.core.bench import Customer, Job
 from rackboard.core.errors import RackboardError
-from rackboard.ui.dialog import Confirmation, Dialog, row
+from rackboard.ui.dialog import Confirmation, Dialog, error_text, row
+from rackboard.ui.language import say
 from rackboard.ui.list_rows import Line, LineList
 from rackboard.ui.session import Session
 from rackboard.ui.theme import Theme
@@ -121,12 +122,12 @@ class CustomerDialog(Dialog):
         try:
             changes = self.session.bench.erase_customer(chosen.key)
         except RackboardError as error:
-            self.message.setText(str(error))
+            self.message.setText(error_text(error))
             return
         self.session.take(changes)
         self.refresh()
-        said = self.tr("Erased. {0}: the record stays.")
-        self.message.setText(said.format(_jobs_named(chosen.fact)))
+        said = self.tr("Erased. The record stays: {jobs}.")
+        self.message.setText(said.format(jobs=chosen.fact))
 
 
 def _line(customer: Customer, jobs: list[Job]) -> Line:
@@ -135,8 +136,5 @@ def _line(customer: Customer, jobs: list[Job]) -> Line:
 
 
 def _jobs_text(numbers: list[str]) -> str:
-    return f"job {numbers[0]}" if len(numbers) == 1 else f"jobs {', '.join(numbers)}"
-
-
-def _jobs_named(text: str) -> str:
-    return text[:1].upper() + text[1:]
+    said = say("CustomerDialog", "jobs {numbers}", "job {numbers}", len(numbers))
+    return said.format(numbers=", ".join(numbers))

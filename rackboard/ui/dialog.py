@@ -19,20 +19,20 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from rackboard.core.errors import RackboardError
 from rackboard.ui import type
 from rackboard.ui.controls import Choice, FocusRing, Option, Tick, field_height, field_style
-from rackboard.ui.theme import Theme, dark_theme, light_theme
+from rackboard.ui.language import translated
+from rackboard.ui.theme import Theme, theme_of
 from rackboard.ui.type import Roles, Style
 
-_MIDDLE = 128
 LARGE_WIDTH, LARGE_HEIGHT = 1800, 950
 """A dialog is large where the window under it, or else the screen, is at least so large."""
 
 
 def current_theme() -> Theme:
     """Return the scheme that the application's palette has."""
-    shade = QGuiApplication.palette().window().color().lightness()
-    return dark_theme() if shade < _MIDDLE else light_theme()
+    return theme_of(QGuiApplication.palette())
 
 
 def room_under(parent: QWidget | None) -> QSize:
@@ -62,10 +62,12 @@ def style_sheet(theme: Theme, roles: Roles) -> str:
         f"QDialog{{border:1px solid {line if theme.dark else edge}}}"
         f"QLabel{{color:{text};background:transparent}}"
         f"QLabel[tone=sub]{{color:{sub}}}"
+        f"QLabel[tone=signal]{{background:{text};color:{bg};border-radius:4px;padding:2px 9px}}"
         f"QFrame[tone=rule]{{background:{line};border:none}}"
         f"QFrame[tone=panel]{{background:{surf};border-radius:10px}}"
         f"QLineEdit{{background:{surf};color:{text};border:1.5px solid {edge};border-radius:6px;"
-        f"padding:0 12px;selection-background-color:{text};selection-color:{bg}}}"
+        f"padding:0 12px;selection-background-color:{text};selection-color:{bg};"
+        f"placeholder-text-color:{dim}}}"
         f"QLineEdit[wrong=true]{{border:2.5px solid {text}}}"
         f"QLineEdit:disabled{{color:{dim};border-color:{line}}}"
         f"QPushButton{{background:{surf2};color:{text};border:1.5px solid {edge};"
@@ -81,6 +83,8 @@ def style_sheet(theme: Theme, roles: Roles) -> str:
         "QTableView::item{padding:0 8px}QListView::item{padding:3px 8px}"
         f"QComboBox QAbstractItemView{{border-radius:0;padding:4px}}"
         f"QComboBox QAbstractItemView::item{{min-height:{field_height(roles) - 8}px}}"
+        f"QScrollArea[page=help]{{border:3px solid transparent;border-radius:8px}}"
+        f"QScrollArea[page=help]:focus{{border-color:{theme.ring.name()}}}"
         f"QHeaderView{{background:{surf};border:none}}"
         f"QHeaderView::section{{background:{surf};color:{sub};border:none;"
         f"border-bottom:1px solid {line};padding:4px 8px}}"
@@ -117,10 +121,10 @@ class Dialog(QDialog):
         self._follows = theme is None
         self.theme = theme = theme or current_theme()
         self.roles = Roles(large=is_large(parent))
-        self.buttons = QDialogButtonBox(self)
         self._ring: FocusRing | None = None
         self.setFont(type.font(self.roles.fact))
         self.show_theme(theme)
+        self.buttons = QDialogButtonBox(self)  # it asks for the order only once: after the sheet
         application = QApplication.instance()
         assert isinstance(application, QApplication)
         application.focusChanged.connect(self._on_focus_changed)
@@ -144,7 +148,7 @@ class Dialog(QDialog):
         """Take the application's scheme when it changes."""
         if event.type() is QEvent.Type.ApplicationPaletteChange and self._follows:
             now = current_theme()
-            if now.dark is not self.theme.dark:
+            if (now.dark, now.high) != (self.theme.dark, self.theme.high):
                 self.show_theme(now)
         return super().event(event)
 
@@ -284,6 +288,13 @@ class Dialog(QDialog):
         room = room_under(self.parentWidget())
         self.resize(min(width, room.width() - 40), min(height, room.height() - 40))
 
+    def fit_height(self, width: int) -> None:
+        """Take this width for good, and the height that the texts need at it."""
+        layout = self.layout()
+        assert layout is not None
+        self.setFixedWidth(width)
+        self.setFixedHeight(layout.totalHeightForWidth(width))
+
     # Errors
 
     def mark(self, field: QWidget, wrong: bool) -> None:
@@ -312,6 +323,13 @@ class Dialog(QDialog):
 
     def _on_ring_destroyed(self) -> None:
         self._ring = None
+
+
+def error_text(error: Exception) -> str:
+    """Return what went wrong and what to do, in the language spoken."""
+    if not isinstance(error, RackboardError):
+        return str(error)
+    return f"{translated(error.message)} {translated(error.remedy)}".strip()
 
 
 def row(*items: QWidget | int, stretch: bool = True) -> QHBoxLayout:
@@ -375,7 +393,5 @@ class Confirmation(Dialog):
         layout.addWidget(self.consequence)
         layout.addSpacing(self.gap - 8)
         layout.addWidget(self.buttons)
-        wide = 620 if self.roles.large else 500
-        self.setFixedWidth(wide)
-        self.setFixedHeight(layout.totalHeightForWidth(wide))
+        self.fit_height(620 if self.roles.large else 500)
         self.cancel.setFocus()

@@ -56,9 +56,9 @@ class Doing(QObject):
         try:
             act()
         except RackboardError as error:
-            from rackboard.ui.message import say
+            from rackboard.ui.message import say_error
 
-            say(self._window, error.message, error.remedy)
+            say_error(self._window, error)
             return False
         return True
 
@@ -182,6 +182,38 @@ class Doing(QObject):
         dialog = SettingsDialog(self.session, self._window)
         dialog.theme_chosen.connect(self.theme_chosen)
         dialog.open()
+
+    def record(self) -> None:
+        """Show what is on record of the selected joint."""
+        standing = self._selected()
+        if standing is not None:
+            from rackboard.ui.joint_history_dialog import JointHistoryDialog
+
+            JointHistoryDialog(self.session, standing, self._window).open()
+
+    def table(self) -> None:
+        """Show the selected joint's curve as a table."""
+        standing = self._selected()
+        if standing is not None and not standing.laid_out:
+            from rackboard.ui.curve_table import CurveTableDialog
+
+            CurveTableDialog(self.session, standing, self._window).open()
+
+    def sheet(self) -> None:
+        """Save the selected joint's curve and facts as a PDF."""
+        standing = self._selected()
+        if standing is not None and not standing.laid_out:
+            from rackboard.ui.joint_sheet_file import save_joint_sheet
+
+            save_joint_sheet(self.session, standing, self._window)
+
+    def help(self) -> None:
+        """Show the states, the keys, the model's rules and the cautions."""
+        from rackboard.ui.help_dialog import HelpDialog
+
+        HelpDialog(
+            self._window, actions=self._window.actions(), unit=self.session.unit
+        ).open()
 
     def about(self) -> None:
         """Show what this program is and whose work it contains."""

@@ -7,10 +7,10 @@ from itertools import pairwise
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QLabel, QLineEdit, QVBoxLayout, QWidget
 
-from rackboard.core.epoxy import Quantity
 from rackboard.ui import type
-from rackboard.ui.controls import Choice
 from rackboard.ui.dialog import Dialog, row
+from rackboard.ui.epoxy_further import FurtherRow, local_figure
+from rackboard.ui.language import translated
 from rackboard.ui.sheet_fields import (
     FURTHER,
     NUMBERS,
@@ -23,59 +23,8 @@ from rackboard.ui.sheet_fields import (
     split_span,
 )
 
-_QUANTITIES: tuple[Quantity, ...] = ("full_cure", "handling", "working_life")
-
-
-class FurtherRow(QWidget):
-    """One more time of the sheet: what, how long, at which temperature."""
-
-    def __init__(self, facts: EpoxyFacts, entry: FurtherEntry) -> None:
-        super().__init__()
-        self._facts = facts
-        form = facts.form
-        large = form.roles.large
-        self.quantity: Choice = form.choice(facts.tr("What this time is"))
-        for text in (facts.tr("to hit"), facts.tr("off the rack"), facts.tr("to use")):
-            self.quantity.addItem(text)
-        self.quantity.setCurrentIndex(_QUANTITIES.index(entry.quantity))
-        self.quantity.setFixedWidth(150 if large else 122)
-        self.time = form.field(facts.tr("How long, or shortest to longest"), 116 if large else 88)
-        self.time.setText(entry.time)
-        self.unit = form.label("", tone="sub")
-        self.unit.setFixedWidth(30)
-        self.temperature = form.field(facts.tr("At which temperature"), 84 if large else 62)
-        self.temperature.setText(entry.temperature)
-        self.remove = form.button(facts.tr("Remove"))
-        self.remove.setAccessibleName(facts.tr("Remove this time"))
-        self.remove.setMinimumHeight(self.time.height())
-        self.hint = facts.hint()
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(0, 7, 0, 0)
-        layout.setSpacing(0)
-        degrees = form.label(f"°{facts.unit}", tone="sub")
-        layout.addLayout(
-            row(self.quantity, 12, self.time, 10, self.unit, form.label(facts.tr("at"), tone="sub"),
-                8, self.temperature, 8, degrees, 14, self.remove)
-        )  # fmt: skip
-        layout.addWidget(self.hint)
-        self._on_quantity()
-        self.quantity.currentIndexChanged.connect(self._on_quantity)
-        self.quantity.currentIndexChanged.connect(facts.changed)
-        self.time.textChanged.connect(facts.changed)
-        self.temperature.textChanged.connect(facts.changed)
-        self.remove.clicked.connect(self._on_remove)
-
-    def entry(self) -> FurtherEntry:
-        """Return what is typed."""
-        quantity = _QUANTITIES[self.quantity.currentIndex()]
-        return FurtherEntry(quantity, self.time.text(), self.temperature.text())
-
-    def _on_quantity(self) -> None:
-        life = _QUANTITIES[self.quantity.currentIndex()] == "working_life"
-        self.unit.setText("min" if life else "h")
-
-    def _on_remove(self) -> None:
-        self._facts.remove_further(self)
+RING = 5
+"""What the ring of a focused field covers of the line under it [px]."""
 
 
 class EpoxyFacts(QWidget):
@@ -107,6 +56,7 @@ class EpoxyFacts(QWidget):
         self.fields: dict[str, QLineEdit] = {}
         self.further: list[FurtherRow] = []
         self._hints: dict[str, QLabel] = {}
+        self._captions: list[QLabel] = []
         self.setLayout(self._lay_out())
 
     def _lay_out(self) -> QVBoxLayout:
@@ -119,7 +69,7 @@ class EpoxyFacts(QWidget):
         facts.addWidget(self.title)
         self.said = self.form.label("", tone="sub", wrap=True)
         facts.addWidget(self.said)
-        facts.addSpacing(10 if large else 8)
+        facts.addSpacing(14 if large else 12)
         degrees = f"°{self.unit}"
         wide = 96 if large else 74
         to = self.tr("to")
@@ -150,7 +100,7 @@ class EpoxyFacts(QWidget):
         )  # fmt: skip
         self.forbids = self.form.tick(self.tr("The sheet forbids curing below its minimum"))
         self.forbids.toggled.connect(self.changed)
-        facts.addLayout(row(caption_width(self.roles.large), self.forbids))
+        facts.addLayout(row(self._caption(""), self.forbids))
         facts.addSpacing(8 if large else 10)
         ratio = 120 if large else 92
         self._row(
@@ -190,26 +140,40 @@ class EpoxyFacts(QWidget):
         self.adding.clicked.connect(self.add_further)
         facts.addLayout(row(self.adding))
         facts.addStretch(1)
+        self._align()
         return facts
 
     def _row(self, facts: QVBoxLayout, key: str, name: str, *items: QWidget | int) -> None:
-        caption = self.form.label(name)
-        caption.setFixedWidth(caption_width(self.roles.large))
+        caption = self._caption(name)
         field = items[0]
         if isinstance(field, QLineEdit):
             caption.setBuddy(field)
         stretch = key != "name"
         facts.addLayout(row(caption, *items, stretch=stretch))
         hint = self.hint()
-        hint.setContentsMargins(caption.width(), 0, 0, 0)
         self._hints[key] = hint
         facts.addWidget(hint)
+
+    def _caption(self, name: str) -> QLabel:
+        made = self.form.label(name)
+        self._captions.append(made)
+        return made
+
+    def _align(self) -> None:
+        """Make the column of captions as wide as its longest, in whatever language."""
+        least = 204 if self.roles.large else 136
+        wide = max(least, *(caption.sizeHint().width() + 10 for caption in self._captions))
+        for caption in self._captions:
+            caption.setFixedWidth(wide)
+        for hint in self._hints.values():
+            hint.setContentsMargins(wide, RING, 0, 0)
 
     def hint(self) -> QLabel:
         """Return the line under a field: what is assumed, or what is wrong."""
         made = self.form.label("", self.roles.small, tone="sub", wrap=True)
         made.setAlignment(Qt.AlignmentFlag.AlignTop)
-        made.setMinimumHeight(18 if self.roles.large else 21)
+        made.setContentsMargins(0, RING, 0, 0)
+        made.setMinimumHeight(18 + RING)
         return made
 
     def _text(self, name: str, width: int) -> QLineEdit:
@@ -260,7 +224,8 @@ class EpoxyFacts(QWidget):
     def fill(self, entry: SheetEntry) -> None:
         """Put the texts of a sheet into the fields."""
         for name, field in self.fields.items():
-            field.setText(getattr(entry, name))
+            given = getattr(entry, name)
+            field.setText(given if name == "name" else local_figure(given))
         self.forbids.setChecked(entry.no_cure_below_minimum)
         for old in list(self.further):
             self._drop(old)
@@ -330,7 +295,7 @@ class EpoxyFacts(QWidget):
 
     def ask(self, doubt: str) -> None:
         """Ask about the handling time; nothing to ask: empty."""
-        self.question_text.setText(doubt)
+        self.question_text.setText(translated(doubt))
         self.question.setVisible(bool(doubt))
 
     def show_read(self, read: Read) -> None:
@@ -346,10 +311,10 @@ class EpoxyFacts(QWidget):
         low, high = read.model.energy_low / 1000, read.model.energy_high / 1000
         if self.fields["energy"].text().strip():
             text = self.tr("Checked against the {0} kJ/mol above.")
-            return text.format(f"{energy:.3g}") if self.further else ""
+            return text.format(local_figure(f"{energy:.3g}")) if self.further else ""
         if self.further:
             text = self.tr("They make {0} kJ/mol ({1} to {2}).")
-            return text.format(f"{energy:.1f}", f"{low:.1f}", f"{high:.1f}")
+            return text.format(*(local_figure(f"{value:.1f}") for value in (energy, low, high)))
         return self.tr(
             "One such time replaces the guess of 58 kJ/mol (50 to 65) and brings every"
             " “not before” on the board closer."
@@ -385,7 +350,7 @@ class EpoxyFacts(QWidget):
             label.setProperty("tone", tone)
             label.style().unpolish(label)
             label.style().polish(label)
-        label.setText(text)
+        label.setText(translated(text))
 
 
 _FIELDS: dict[str, tuple[str, ...]] = {
@@ -403,11 +368,6 @@ _HOMES = {
     "density_g_per_ml": "activation_energy_kj_per_mol",
     FURTHER: "activation_energy_kj_per_mol",
 }
-
-
-def caption_width(large: bool) -> int:
-    """Return the width of the column of captions [px]."""
-    return 204 if large else 136
 
 
 def _home(key: str) -> str:

@@ -12,11 +12,11 @@ from rackboard.core.epoxy import Sheet
 from rackboard.core.errors import RackboardError
 from rackboard.core.instants import HOUR_US
 from rackboard.core.sheet_toml import sets_in_doubt
-from rackboard.services.founding import TYPICAL_NOTE
-from rackboard.ui.dialog import Dialog, row
+from rackboard.ui.dialog import Dialog, error_text, row
 from rackboard.ui.epoxy_facts import EpoxyFacts
 from rackboard.ui.epoxy_plot import EpoxyPlot
 from rackboard.ui.epoxy_view import epoxy_view
+from rackboard.ui.language import translated
 from rackboard.ui.session import Session
 from rackboard.ui.sheet_fields import Read, SheetEntry, entry_of, read_entry
 from rackboard.ui.sheet_files import export_sheet, import_sheet
@@ -80,7 +80,8 @@ class EpoxyForm(Dialog):
         columns = QHBoxLayout()
         columns.setSpacing(56 if large else 22)
         area = self.scrolled(self.facts)
-        area.setFixedWidth(672 if large else 500)
+        wide = self.facts.minimumSizeHint().width() + area.verticalScrollBar().sizeHint().width()
+        area.setFixedWidth(max(672 if large else 500, wide))
         columns.addWidget(area)
         columns.addWidget(self.plot, 1)
         outer.addLayout(columns, 1)
@@ -129,8 +130,9 @@ class EpoxyForm(Dialog):
         self.message.setText("")
         self._show_title(read)
         if read.model is None:
-            first = next(iter(read.errors.values()), "")
-            self.plot.show_view(None, self.tr("No curve yet. {0}").format(first))
+            # A name can wait; what the curve needs comes first.
+            first = next((said for key, said in read.errors.items() if key != "name"), "")
+            self.plot.show_view(None, self.tr("No curve yet. {0}").format(translated(first)))
         else:
             room_c, name = self._room()
             self.plot.show_view(epoxy_view(read.model, self.session.unit, room_c, name))
@@ -146,7 +148,9 @@ class EpoxyForm(Dialog):
         elif not self.facts.title.text():
             self.facts.title.setText(self.tr("A new epoxy"))
         if self._epoxy is not None and self._epoxy.typical:
-            self.facts.said.setText(TYPICAL_NOTE[0].upper() + TYPICAL_NOTE[1:] + ".")
+            self.facts.said.setText(
+                self.tr("Typical of its class; type in your own product's sheet.")
+            )
         else:
             self.facts.said.setText(
                 self.tr("Type in what its data sheet says; leave the rest blank.")
@@ -184,7 +188,7 @@ class EpoxyForm(Dialog):
         try:
             changes = self.session.bench.save_epoxy(self.read.sheet, epoxy_id)
         except RackboardError as error:
-            self.message.setText(str(error))
+            self.message.setText(error_text(error))
             return
         self.session.take(changes)
         super().accept()
@@ -200,7 +204,7 @@ class EpoxyForm(Dialog):
         try:
             sheet = import_sheet(path)
         except RackboardError as error:
-            self.message.setText(str(error))
+            self.message.setText(error_text(error))
             return
         self.fill(sheet)
         self.message.setText(self.tr("Read from {0}. Save it to keep it.").format(path.name))
@@ -221,6 +225,6 @@ class EpoxyForm(Dialog):
         try:
             written = export_sheet(path, self.read.sheet)
         except RackboardError as error:
-            self.message.setText(str(error))
+            self.message.setText(error_text(error))
             return
         self.message.setText(self.tr("Written to {0}.").format(written.name))

@@ -82,6 +82,10 @@ class EpoxyPlot(QWidget):
             for line in type.wrapped(roles.fact, self._missing, min(area.width(), 520)):
                 type.draw(painter, roles.fact, area.left(), y, line, theme.sub)
                 y += 26
+            high = 40.0 if large else 30.0
+            inks = motif.MotifInks(theme.text, theme.dim, theme.sub)
+            motif.draw(painter, inks, area.left(), area.center().y() + high, area.width(), high,
+                       0.0, now_bar=False)  # fmt: skip
             painter.end()
             return
         at = self.tr("at {0}, as you type").format(self._view.reference)
@@ -271,6 +275,9 @@ class EpoxyPlot(QWidget):
         """Draw a row of texts, each behind its dot; none runs into the next or out of the plot."""
         theme, roles = self._theme, self._roles
         style = roles.fact if hollow else roles.fact_bold
+        gaps = sum(type.width(style, text) + 31 for _, text in texts) - 18
+        if gaps > plot.width():
+            style = roles.fact_narrow
         color = theme.sub if hollow else theme.text
         mark = 13.0
         widths = [mark + type.width(style, text) for _, text in texts]

@@ -29,11 +29,11 @@ from PySide6.QtWidgets import (
 from rackboard.core.bench import Epoxy
 from rackboard.core.epoxy import Sheet
 from rackboard.core.errors import RackboardError
-from rackboard.services.founding import TYPICAL_NOTE
 from rackboard.store.changes import ChangeSet
 from rackboard.ui import type
-from rackboard.ui.dialog import Dialog
+from rackboard.ui.dialog import Dialog, error_text
 from rackboard.ui.epoxy_form import EpoxyForm
+from rackboard.ui.language import say
 from rackboard.ui.session import Session
 from rackboard.ui.sheet_fields import copy_name, renamed
 from rackboard.ui.sheet_files import export_sheet, import_sheet
@@ -88,8 +88,10 @@ class ShelfModel(QAbstractListModel):
 
 def _note(epoxy: Epoxy) -> str:
     if epoxy.retired_us is not None:
-        return "retired: not offered at glue-up"
-    return TYPICAL_NOTE if epoxy.typical else ""
+        return say("EpoxyShelf", "retired: not offered at glue-up")
+    if not epoxy.typical:
+        return ""
+    return say("EpoxyShelf", "typical of its class; type in your own product's sheet")
 
 
 class ShelfDelegate(QStyledItemDelegate):
@@ -281,7 +283,7 @@ class EpoxyShelf(Dialog):
         try:
             sheet = import_sheet(path)
         except RackboardError as error:
-            self.message.setText(str(error))
+            self.message.setText(error_text(error))
             return
         self._open(sheet)
 
@@ -293,7 +295,7 @@ class EpoxyShelf(Dialog):
         try:
             written = export_sheet(path, epoxy.sheet)
         except RackboardError as error:
-            self.message.setText(str(error))
+            self.message.setText(error_text(error))
             return
         self.message.setText(self.tr("Written to {0}.").format(written.name))
 
@@ -316,7 +318,7 @@ class EpoxyShelf(Dialog):
         try:
             changes: ChangeSet = act()
         except RackboardError as error:
-            self.message.setText(str(error))
+            self.message.setText(error_text(error))
             return
         self.message.setText("")
         self.session.take(changes)

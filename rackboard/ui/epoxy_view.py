@@ -1,4 +1,4 @@
-"""What the epoxy's panel shows, and its figures in words. No Qt."""
+"""What the epoxy's panel shows, and its figures in words."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from rackboard.core.cure.calibration import CureModel
 from rackboard.core.temperature import Unit
+from rackboard.core.text import Figure
 from rackboard.services.sheet_table import (
     TABLE_C,
     TABLE_F,
@@ -16,6 +17,7 @@ from rackboard.services.sheet_table import (
     held,
     view_hours,
 )
+from rackboard.ui.language import say, translated
 from rackboard.ui.sheet_fields import bare_temperature, shown_temperature
 
 _WARMER_K = 10.0
@@ -67,10 +69,10 @@ def epoxy_view(model: CureModel, unit: Unit, room_c: float | None, room_name: st
     companions = []
     warm_c = min(reference_c + _WARMER_K, sheet.maximum_c)
     if warm_c - reference_c >= _WARMER_K / 2:
-        name = shown_temperature(warm_c, unit)
+        name = translated(shown_temperature(warm_c, unit))
         companions.append(Companion(curve(model, warm_c, end_h), name))
     if room_c is not None and abs(room_c - reference_c) > 1 and room_c != warm_c:
-        name = f"{shown_temperature(room_c, unit)}, {room_name}"
+        name = f"{translated(shown_temperature(room_c, unit))}, {room_name}"
         companions.append(Companion(curve(model, room_c, end_h), name))
     if unit is Unit.C:
         temperatures = list(TABLE_C)
@@ -79,34 +81,41 @@ def epoxy_view(model: CureModel, unit: Unit, room_c: float | None, room_name: st
     if all(abs(t - reference_c) > 0.05 for t in temperatures):
         temperatures.append(reference_c)
     columns = tuple(
-        (bare_temperature(round(t, 3), unit), held(model, t)) for t in sorted(temperatures)
+        (_local(bare_temperature(round(t, 3), unit)), held(model, t)) for t in sorted(temperatures)
     )
-    minimum = shown_temperature(sheet.minimum_c, unit)
     if sheet.no_cure_below_minimum:
-        note = f"Below {minimum} no time: the sheet forbids it."
+        note = say("EpoxyView", "Below {minimum} no time: the sheet forbids it.")
     else:
-        note = f"Below {minimum} the sheet promises nothing, and the hours count for less."
+        note = say(
+            "EpoxyView", "Below {minimum} the sheet promises nothing, and the hours count for less."
+        )
+    note = note.format(minimum=translated(shown_temperature(sheet.minimum_c, unit)))
     return EpoxyView(
-        at_reference, shown_temperature(reference_c, unit), end_h, curve(model, reference_c, end_h),
-        tuple(companions), columns, model.has_handling, note, unit,
+        at_reference, translated(shown_temperature(reference_c, unit)), end_h,
+        curve(model, reference_c, end_h), tuple(companions), columns, model.has_handling, note,
+        unit,
     )  # fmt: skip
 
 
 def late_text(hours: float | None) -> str:
     """Return a late bound as a figure in hours, rounded up; "no time" where there is none."""
-    return "no time" if hours is None else _figure(hours, up=True)
+    return say("EpoxyView", "no time") if hours is None else _figure(hours, up=True)
 
 
 def expected_text(hours: float | None) -> str:
     """Return an expected time as a figure in hours, to the nearest."""
-    return "no time" if hours is None else _figure(hours, up=False)
+    return say("EpoxyView", "no time") if hours is None else _figure(hours, up=False)
 
 
 def _figure(hours: float, *, up: bool) -> str:
     scale = 10 if hours < _FINE_H else 1
     scaled = hours * scale
     whole = math.ceil(scaled - 1e-6) if up else round(scaled)
-    return f"{whole / scale:.1f}" if scale > 1 else f"{whole}"
+    return _local(f"{whole / scale:.1f}") if scale > 1 else f"{whole}"
+
+
+def _local(figure: str) -> str:
+    return translated(Figure(figure))
 
 
 def spoken(hours: float | None, figure: str) -> str:
@@ -114,8 +123,9 @@ def spoken(hours: float | None, figure: str) -> str:
     if hours is None:
         return figure
     if hours < _MINUTES_BELOW_H:
-        return f"{round(hours * 60)} min"
-    return f"{figure.removesuffix('.0')} h"
+        return say("EpoxyView", "{minutes} min").format(minutes=round(hours * 60))
+    whole = figure.removesuffix(".0").removesuffix(",0")
+    return say("EpoxyView", "{hours} h").format(hours=whole)
 
 
 def use_by_text(hours: float | None) -> str:
@@ -123,24 +133,31 @@ def use_by_text(hours: float | None) -> str:
     if hours is None:
         return ""
     if hours < _MINUTES_BELOW_H:
-        return f"use by {math.floor(hours * 60 + 1e-6)} min"
-    return f"use by {math.floor(hours * 10 + 1e-6) / 10:g} h"
+        minutes = math.floor(hours * 60 + 1e-6)
+        return say("EpoxyView", "use by {minutes} min").format(minutes=minutes)
+    figure = _local(f"{math.floor(hours * 10 + 1e-6) / 10:g}")
+    return say("EpoxyView", "use by {hours} h").format(hours=figure)
 
 
 def accessible_text(view: EpoxyView) -> str:
     """Return the table in words."""
+    off = say("EpoxyView", "off the rack not before {late}, probably {expected} hours")
+    hit = say("EpoxyView", "to hit not before {late}, probably {expected} hours")
     lines = []
     for name, column in view.columns:
-        at = f"At {name} °{view.unit}:"
         parts = []
         if view.has_handling:
             parts.append(
-                f"off the rack not before {late_text(column.handling_late_h)},"
-                f" probably {expected_text(column.handling_expected_h)}"
+                off.format(
+                    late=late_text(column.handling_late_h),
+                    expected=expected_text(column.handling_expected_h),
+                )
             )
         parts.append(
-            f"to hit not before {late_text(column.full_late_h)},"
-            f" probably {expected_text(column.full_expected_h)} hours"
+            hit.format(
+                late=late_text(column.full_late_h), expected=expected_text(column.full_expected_h)
+            )
         )
-        lines.append(f"{at} {'; '.join(parts)}.")
+        at = say("EpoxyView", "At {temperature}: {times}.")
+        lines.append(at.format(temperature=f"{name} °{view.unit}", times="; ".join(parts)))
     return " ".join([*lines, view.note])

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any
 
@@ -13,6 +14,7 @@ from rackboard.feeds.logger_csv import Answers, DateOrder, Preview, Question
 from rackboard.ui import import_view
 from rackboard.ui.controls import Choice
 from rackboard.ui.dialog import Dialog
+from rackboard.ui.language import translated
 
 
 class ImportAnswers(QWidget):
@@ -68,11 +70,11 @@ class ImportAnswers(QWidget):
         return made
 
     def _answer(
-        self, grid: QGridLayout, name: str, entries: dict[str, str] | None = None
+        self, grid: QGridLayout, name: str, entries: Mapping[str, str] | None = None
     ) -> Choice:
         choice = self._dialog.choice(name)
         for value, text in (entries or {}).items():
-            choice.addItem(text, value)
+            choice.addItem(translated(text), value)
         choice.setCurrentIndex(-1)
         choice.setEnabled(False)
         choice.activated.connect(self._on_answer)
@@ -132,7 +134,7 @@ class ImportAnswers(QWidget):
             self.time_zone.setEnabled(False)
             self.time_zone.setPlaceholderText(self.tr("named in the file"))
 
-        questions = [import_view.ASKED[question] for question in asked]
+        questions = [translated(import_view.ASKED[question]) for question in asked]
         self.asked.setText("\n".join(questions))
         self.asked.setVisible(bool(questions))
         self.zone_said.setText("" if preview is None else import_view.zone_said(preview))

@@ -23,9 +23,10 @@ from rackboard.services.doubts import AHEAD_US
 from rackboard.services.import_check import Compared, compare, holes
 from rackboard.services.importing import Imported, import_readings
 from rackboard.ui import import_view, type
-from rackboard.ui.dialog import Dialog, row
+from rackboard.ui.dialog import Dialog, error_text, row
 from rackboard.ui.import_answers import ImportAnswers
 from rackboard.ui.import_table import FirstLines
+from rackboard.ui.language import say
 from rackboard.ui.record_reader import RecordReader
 from rackboard.ui.session import Session
 from rackboard.ui.theme import Theme
@@ -205,7 +206,7 @@ class ImportDialog(Dialog):
         if isinstance(found, RackboardError):
             self.preview = None
             self._show()
-            self.message.setText(str(found))
+            self.message.setText(error_text(found))
             return
         self.preview = found
         self.message.setText("")
@@ -225,9 +226,10 @@ class ImportDialog(Dialog):
             self.lines.show_rows(import_view.rows(preview, hours, unit), preview.columns)
             found = preview.found
             if found is None:
-                waits = self.tr("{0} to read once the questions are answered.")
-                lines = import_view.counted(preview.lines, "line", "lines")
-                self.summary.setText(waits.format(lines))
+                self.summary.setText(
+                    say("ImportDialog", "%n lines to read once the questions are answered.",
+                        "%n line to read once the questions are answered.", preview.lines)
+                )  # fmt: skip
                 self.remarks.setStringList([])
             else:
                 self.summary.setText(import_view.summary(found, hours))
@@ -249,9 +251,11 @@ class ImportDialog(Dialog):
             self.compared = compare(self.session.store, self._zone_id(), self._past(found))
         differing = self.compared.differing
         if differing:
-            asked = self.tr("At {0} the board has another temperature than the file.")
-            moments = import_view.counted(differing, "moment", "moments")
-            self.differing_text.setText(asked.format(moments))
+            self.differing_text.setText(
+                say("ImportDialog",
+                    "At %n moments the board has another temperature than the file.",
+                    "At %n moment the board has another temperature than the file.", differing)
+            )  # fmt: skip
         self.differing.setVisible(bool(differing))
         self._show_ready()
 
@@ -286,7 +290,7 @@ class ImportDialog(Dialog):
             )  # fmt: skip
             self.session.take(imported.changes)
         except RackboardError as error:
-            self.message.setText(str(error))
+            self.message.setText(error_text(error))
             return
         finally:
             QGuiApplication.restoreOverrideCursor()
@@ -297,7 +301,7 @@ class ImportDialog(Dialog):
             imported.new, imported.same, differing if replacing else 0,
             0 if replacing else differing, left_out,
         )  # fmt: skip
-        self.message.setText(text + ".")
+        self.message.setText(text)
         self.closing.setText(self.tr("Close"))
         self.differing.hide()
         self.importing.setEnabled(False)

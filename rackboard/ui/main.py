@@ -20,6 +20,7 @@ from rackboard.core.temperature import Unit
 from rackboard.services.bench import Bench
 from rackboard.services.board import STALE_US, Board
 from rackboard.services.founding import found_shop
+from rackboard.services.snapshot import CONTRAST, LANGUAGE, THEME
 from rackboard.store import Store
 from rackboard.store.paths import Paths
 from rackboard.ui import Options
@@ -94,13 +95,18 @@ class Program:
         bench.by = by if isinstance(by, str) and by else None
         session = Session(store, self.clock, board, bench)
         session.locale_unit = _locale_unit()
-        language = board.snapshot.settings.get("language")
-        speak(language if isinstance(language, str) else "")
-        theme = board.snapshot.settings.get("theme")
-        appearance = Appearance(theme if isinstance(theme, str) else "")
+        speak(str(board.snapshot.settings.get(LANGUAGE) or ""))
+        settings = board.snapshot.settings
+        appearance = Appearance(
+            str(settings.get(THEME) or ""), contrast=str(settings.get(CONTRAST) or "")
+        )
+        return self._make_window(session, appearance)
+
+    def _make_window(self, session: Session, appearance: Appearance) -> MainWindow:
         window = MainWindow(session, appearance, self._notes)
         appearance.setParent(window)
         session.setParent(window)
+        window.language_changed.connect(self.speak_anew)
         if not self._options.demo:  # the demo is furnished anew at every start
             window.commands.insert(
                 "backups", say("Menu", "Backups…"), self.open_backups, "Ctrl+B"
@@ -137,12 +143,16 @@ class Program:
 
     def _start_rest(self) -> None:
         """Begin what the first picture doesn't need: couriers, backup, the demo's sensors."""
+        if self.window.stopped or self.window.session.alerts is not None:
+            return  # closed meanwhile, or begun by the window before this one
         from rackboard.services.alerts import Alerts
         from rackboard.services.housekeeping import ClockWatch, DailyBackup
         from rackboard.ui.couriers import desktop_courier
+        from rackboard.ui.icon import window_icon
 
+        QApplication.setWindowIcon(window_icon())
         session = self.window.session
-        courier = desktop_courier(self.window)
+        courier = desktop_courier(session)
         session.alerts = Alerts(session.store, self.clock, (courier,))
         elapsed = None if self._options.demo else getattr(self.clock, "elapsed", None)
         self._watch = ClockWatch(session.store, elapsed)
@@ -157,7 +167,7 @@ class Program:
         self._go_round()
 
     def _timer(self, interval_ms: int, slot: Callable[[], None]) -> QTimer:
-        timer = QTimer(self.window)
+        timer = QTimer(self.window.session)
         timer.setInterval(interval_ms)
         timer.timeout.connect(slot)
         timer.start()
@@ -199,6 +209,23 @@ class Program:
             ]
         return [line for line in lines if line]
 
+    def speak_anew(self) -> None:
+        """Make the window anew in the language that is set; the shop stays open."""
+        old = self.window
+        session = old.session
+        speak(str(session.board.snapshot.settings.get(LANGUAGE) or ""))
+        geometry, on_wall = old.saveGeometry(), old.on_wall
+        old.stop()
+        old.setEnabled(False)
+        self.window = self._make_window(session, old.appearance)
+        self.window.restoreGeometry(geometry)
+        self.window.show()
+        self.window.start()
+        if on_wall:
+            self.window.toggle_wall()
+        old.close()
+        old.deleteLater()
+
     def open_backups(self) -> None:
         """Show the backups."""
         from rackboard.ui.backup_dialog import BackupDialog
@@ -238,9 +265,9 @@ class Program:
         old.close()
         old.deleteLater()
         if fault is not None:
-            from rackboard.ui import message
+            from rackboard.ui.message import say_error
 
-            message.say(self.window, fault.message, fault.remedy)
+            say_error(self.window, fault)
 
     def close(self) -> None:
         """Close the data file and the log."""
@@ -265,11 +292,9 @@ def _show_fault(app: QApplication, error: RackboardError) -> None:
     """Say in a window why the board can't open; whoever started it from a menu sees no prompt."""
     if app.platformName() == "offscreen":
         return
-    from PySide6.QtWidgets import QMessageBox
+    from rackboard.ui.message import MessageDialog
 
-    box = QMessageBox(QMessageBox.Icon.NoIcon, "rackboard", error.message)
-    box.setInformativeText(error.remedy)
-    box.exec()
+    MessageDialog(None, error.message, error.remedy).exec()
 
 
 def run(options: Options) -> int:

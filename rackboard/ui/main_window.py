@@ -10,6 +10,7 @@ from PySide6.QtGui import QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QMainWindow, QStackedWidget, QWidget
 
 from rackboard.core.standing import Standing
+from rackboard.services.snapshot import CONTRAST, LANGUAGE, MOTION, THEME
 from rackboard.ui import type
 from rackboard.ui.board import Board
 from rackboard.ui.board_presenter import BoardPresenter
@@ -47,6 +48,8 @@ class MainWindow(QMainWindow):
 
     first_painted = Signal()
     """The first picture is there; the forecasts can be worked out."""
+    language_changed = Signal()
+    """Another language is set: the window has to be made anew."""
     _painted = _started = _stopped = False
 
     def __init__(
@@ -72,6 +75,9 @@ class MainWindow(QMainWindow):
         self.doing = Doing(session, self, self.selected_standing, self._selected_zone)
         self.commands = Commands(self, self._slots())
         self._connect()
+        self._language = self._setting(LANGUAGE)
+        self._look = (self._setting(THEME), self._setting(CONTRAST))
+        self._take_settings()
         self._show_theme(appearance.theme)
         self.resize(1280, 800)
         self.refresh()
@@ -102,6 +108,16 @@ class MainWindow(QMainWindow):
             if standing.stay is not None and standing.stay.slot is not None:
                 self.board.select(standing.stay.place_id, standing.stay.slot)
                 return
+
+    @property
+    def stopped(self) -> bool:
+        """Whether it looks at nothing any more."""
+        return self._stopped
+
+    @property
+    def appearance(self) -> Appearance:
+        """The colour scheme."""
+        return self._appearance
 
     @property
     def started(self) -> bool:
@@ -222,6 +238,28 @@ class MainWindow(QMainWindow):
             self._wall.show_theme(theme)
         self._fit_menu_bar()
 
+    def _setting(self, key: str) -> object:
+        return self.session.board.snapshot.settings.get(key)
+
+    def _take_settings(self) -> None:
+        """Let what is set take effect, also when an undo has set it."""
+        settings = self.session.board.snapshot.settings
+        look = (settings.get(THEME), settings.get(CONTRAST))
+        if look != self._look:
+            self._look = look
+            self._appearance.take_settings(settings)
+        still = bool(settings.get(MOTION))
+        self.board.set_reduced_motion(still)
+        if self._wall is not None:
+            from rackboard.ui.screen_settings import screen_pitch_mm
+            from rackboard.ui.wall_size import viewing_of
+
+            self._wall.set_reduced_motion(still)
+            self._wall.set_viewing(viewing_of(settings, screen_pitch_mm(self)))
+        if settings.get(LANGUAGE) != self._language:
+            self._language = settings.get(LANGUAGE)
+            QTimer.singleShot(0, self.language_changed.emit)
+
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Give the menu bar the height and type of the board's size."""
         super().resizeEvent(event)
@@ -288,6 +326,7 @@ class MainWindow(QMainWindow):
     def _on_acted(self, changes: object) -> None:
         del changes
         self.setWindowTitle(self._title())
+        self._take_settings()
         self.refresh()
         if hasattr(self, "_blink_timer"):
             self._blink()
@@ -361,7 +400,7 @@ class MainWindow(QMainWindow):
         names = {
             "lay out": "new", "mix": "mix", "racked": "racked", "disturb": "disturb",
             "answer": "answer", "move": "move", "take off": "take off", "out": "out",
-            "temperature": "temperature",
+            "temperature": "temperature", "record": "record", "table": "table",
         }  # fmt: skip
         action = self.commands.get(names.get(key, ""))
         if action is not None:
@@ -442,6 +481,7 @@ class MainWindow(QMainWindow):
 
             self._wall = Wall(self._appearance.theme)
             self._views.addWidget(self._wall)
+            self._take_settings()
         self._views.setCurrentWidget(self._wall)
         self.menuBar().hide()
         self.showFullScreen()
@@ -469,7 +509,8 @@ class MainWindow(QMainWindow):
             "mix": self.mix_selected, "racked": self.rack_selected, "move": doing.move,
             "take off": doing.take_off, "out": doing.hand_out, "disturb": doing.disturb,
             "answer": doing.answer, "temperature": doing.temperature, "promise": doing.promise,
-            "about": doing.about,
+            "about": doing.about, "help": doing.help, "record": doing.record,
+            "table": doing.table, "sheet": doing.sheet,
         }  # fmt: skip
 
     def _show_commands(self) -> None:

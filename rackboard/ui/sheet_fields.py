@@ -1,4 +1,7 @@
-"""The texts of an epoxy's form and the sheet that they say, both ways. No Qt."""
+"""The texts of an epoxy's form and the sheet that they say, both ways.
+
+What is said of a field is a `Text`; whoever shows it looks it up.
+"""
 
 from __future__ import annotations
 
@@ -18,15 +21,22 @@ from rackboard.core.epoxy import (
 from rackboard.core.errors import InputError
 from rackboard.core.sheet_toml import KEYS, check_sheet
 from rackboard.core.temperature import Unit, format_temperature, parse_temperature, room_doubt
+from rackboard.core.text import Figure, Text, text
+from rackboard.ui.language import say
 
 FORM = "form"
-_IN_WORDS = {"full_cure": "to hit", "handling ": "off the rack ", "working_life": "to use"}
+_OF_FORM = {
+    "full_cure": text("Sheet", "to hit"), "handling": text("Sheet", "off the rack"),
+    "working_life": text("Sheet", "to use"),
+}  # fmt: skip
+_CELSIUS = re.compile("([-−]?\\d+(?:\\.\\d+)?)[ \N{NO-BREAK SPACE}]°C")
 FURTHER = "further_times"
 _NUMBER = r"\d+(?:[.,]\d+)?|[.,]\d+"
 _ONE = re.compile(rf"\s*({_NUMBER})\s*")
 _SPAN = re.compile(rf"\s*({_NUMBER})\s*(?:to|-|–|…|bis|\.\.)\s*({_NUMBER})\s*", re.IGNORECASE)
 _RATIO = re.compile(rf"\s*({_NUMBER})\s*(?::|/|to)\s*({_NUMBER})\s*", re.IGNORECASE)
-_WANTED_TIME = "a number above 0, or the shorter and the longer such as 45 to 60"
+_WANTED_TIME = text("Sheet", "a number above 0, or the shorter and the longer such as 45 to 60")
+_WANTED = text("Sheet", "Wanted {wanted}; this is “{came}”.")
 
 TIMES = {
     "working_life_min": ("life_short", "life_long"),
@@ -111,7 +121,7 @@ def bare_temperature(temperature_c: float, unit: Unit) -> str:
 
 def shown_temperature(temperature_c: float, unit: Unit) -> str:
     """Return a temperature [°C] as it is said in the shop's unit: "25 °C"."""
-    return format_temperature(round(temperature_c * 1000), unit).replace(".0", "")
+    return Figure(format_temperature(round(temperature_c * 1000), unit).replace(".0", ""))
 
 
 def entry_of(sheet: Sheet, unit: Unit) -> SheetEntry:
@@ -143,7 +153,7 @@ def entry_of(sheet: Sheet, unit: Unit) -> SheetEntry:
 def _time_text(time: FurtherTime) -> str:
     scale = 60 if time.quantity == "working_life" else 1
     ends = [number_text(round(end * scale, 9)) for end in time.hours]
-    return ends[0] if ends[0] == ends[1] else " to ".join(ends)
+    return ends[0] if ends[0] == ends[1] else "–".join(ends)
 
 
 def split_span(text: str) -> tuple[str, str] | None:
@@ -158,26 +168,26 @@ class _Reader:
         self.errors: dict[str, str] = {}
         self.missing: set[str] = set()
 
-    def need(self, key: str, message: str) -> None:
+    def need(self, key: str, message: Text) -> None:
         self.errors[key] = message
         self.missing.add(key)
 
-    def number(self, key: str, text: str, wanted: str) -> float | None:
-        if not text.strip():
+    def number(self, key: str, typed: str, wanted: Text) -> float | None:
+        if not typed.strip():
             return None
-        match = _ONE.fullmatch(text)
+        match = _ONE.fullmatch(typed)
         value = float(match[1].replace(",", ".")) if match else 0.0
         if value <= 0:
-            self.errors[key] = f"Wanted {wanted}; this is “{text.strip()}”."
+            self.errors[key] = _WANTED.format(wanted=wanted, came=typed.strip())
             return None
         return value
 
-    def span(self, key: str, short: str, long: str, *, needed: str = "") -> Range | None:
+    def span(self, key: str, short: str, long: str, *, needed: Text | None = None) -> Range | None:
         both = split_span(short)
         if both and not long.strip():
             short, long = both
         if not short.strip() and not long.strip():
-            if needed:
+            if needed is not None:
                 self.need(key, needed)
             return None
         first = self.number(key, short or long, _WANTED_TIME)
@@ -186,29 +196,28 @@ class _Reader:
             return None
         if first > second:
             self.errors[key] = (
-                f"Wanted the shorter time first; this is {number_text(first)} to"
-                f" {number_text(second)}."
-            )
+                text("Sheet", "Wanted the shorter time first; this is {short} to {long}.")
+            ).format(short=Figure(number_text(first)), long=Figure(number_text(second)))
             return None
         return Range(first, second)
 
-    def temperature(self, key: str, text: str) -> float | None:
-        if not text.strip():
+    def temperature(self, key: str, typed: str) -> float | None:
+        if not typed.strip():
             return None
         try:
-            return parse_temperature(text, self.unit, FORM) / 1000
+            return parse_temperature(typed, self.unit, FORM) / 1000
         except InputError as error:
-            self.errors[key] = said(error)
+            self.errors[key] = said(error, self.unit)
             return None
 
-    def ratio(self, key: str, text: str) -> tuple[float, float] | None:
-        if not text.strip():
+    def ratio(self, key: str, typed: str) -> tuple[float, float] | None:
+        if not typed.strip():
             return None
-        match = _RATIO.fullmatch(text)
+        match = _RATIO.fullmatch(typed)
         parts = tuple(float(part.replace(",", ".")) for part in match.groups()) if match else ()
         if len(parts) != 2 or min(parts) <= 0:
-            said = "Wanted two parts such as 1 : 1 or 100 : 83; this is"
-            self.errors[key] = f"{said} “{text.strip()}”."
+            wanted = text("Sheet", "two parts such as 1 : 1 or 100 : 83")
+            self.errors[key] = _WANTED.format(wanted=wanted, came=typed.strip())
             return None
         return parts[0], parts[1]
 
@@ -227,22 +236,23 @@ def read_entry(entry: SheetEntry, unit: Unit) -> Read:
     hints = _assumptions(entry, unit)
     name = entry.name.strip()
     if not name:
-        reader.need("name", "Wanted a short name; tiles show it.")
+        reader.need("name", text("Sheet", "Wanted a short name; tiles show it."))
     life = reader.span(
         "working_life_min", entry.life_short, entry.life_long,
-        needed="Wanted how long the mix may be used; the pack says “sets in” or “pot life”.",
+        needed=text("Sheet", "Wanted how long the mix may be used; the pack says “sets in” or"
+                    " “pot life”."),
     )  # fmt: skip
     handling = reader.span("handling_time_h", entry.handling_short, entry.handling_long)
     full = reader.span(
         "full_cure_time_h", entry.full_short, entry.full_long,
-        needed="Wanted the time to full cure; without it nothing can be reckoned.",
+        needed=text("Sheet", "Wanted the time to full cure; without it nothing can be reckoned."),
     )  # fmt: skip
     temperatures = {
         key: reader.temperature(key, getattr(entry, name)) for key, name in TEMPERATURES.items()
     }
     ratios = {key: reader.ratio(key, getattr(entry, name)) for key, name in RATIOS.items()}
     numbers = {
-        key: reader.number(key, getattr(entry, name), "a number above 0, or nothing")
+        key: reader.number(key, getattr(entry, name), text("Sheet", "a number above 0, or nothing"))
         for key, name in NUMBERS.items()
     }
     further = [_further(reader, number, time) for number, time in enumerate(entry.further, 1)]
@@ -262,16 +272,16 @@ def read_entry(entry: SheetEntry, unit: Unit) -> Read:
         check_sheet(sheet, FORM)
         model = calibrate(sheet, FORM)
     except InputError as error:
-        return Read(errors=errors | {field_of(error): said(error)}, hints=hints)
+        return Read(errors=errors | {field_of(error): said(error, unit)}, hints=hints)
     return Read(None if errors else sheet, model, errors, hints, frozenset(reader.missing))
 
 
 def _further(reader: _Reader, number: int, entry: FurtherEntry) -> FurtherTime | None:
     key = f"{FURTHER} {number}"
-    hours = reader.span(key, entry.time, "", needed="Wanted a time, or “Remove”.")
+    hours = reader.span(key, entry.time, "", needed=text("Sheet", "Wanted a time, or “Remove”."))
     if not entry.temperature.strip():
         if key not in reader.errors:
-            reader.need(key, "Wanted the temperature at which this time holds.")
+            reader.need(key, text("Sheet", "Wanted the temperature at which this time holds."))
         return None
     temperature_c = reader.temperature(key, entry.temperature)
     if hours is None or temperature_c is None:
@@ -283,52 +293,60 @@ def _further(reader: _Reader, number: int, entry: FurtherEntry) -> FurtherTime |
 
 def _assumptions(entry: SheetEntry, unit: Unit) -> dict[str, str]:
     """Name what is taken where the pack is blank, and ask about what looks odd."""
-    hints = {}
+    hints: dict[str, str] = {}
     trial = _Reader(unit)
     reference = trial.temperature("", entry.reference)
     if not entry.reference.strip():
-        shown = shown_temperature(ROOM_TEMPERATURE_C, unit)
-        hints["reference_temperature_c"] = f"Blank: “room temperature” is taken as {shown}."
+        hints["reference_temperature_c"] = text(
+            "Sheet", "Blank: “room temperature” is taken as {temperature}."
+        ).format(temperature=shown_temperature(ROOM_TEMPERATURE_C, unit))
     elif reference is not None:
         doubt = room_doubt(round(reference * 1000), unit)
         if doubt is not None:
             hints["reference_temperature_c"] = doubt.question
     base = ROOM_TEMPERATURE_C if reference is None else reference
-    taken = []
-    if not entry.minimum.strip():
-        shown = shown_temperature(base - MINIMUM_BELOW_REFERENCE_K, unit)
-        taken.append(f"from {shown}")
-    if not entry.maximum.strip():
+    no_low, no_high = not entry.minimum.strip(), not entry.maximum.strip()
+    if no_low or no_high:
         hottest = [trial.temperature("", time.temperature) or -99.0 for time in entry.further]
         above = max((t for t in hottest if t > base), default=DEFAULT_MAXIMUM_C)
-        taken.append(f"up to {shown_temperature(above, unit)}")
-    if taken:
-        hints["minimum_cure_temperature_c"] = f"Blank: taken as {' '.join(taken)}."
+        said = (
+            text("Sheet", "Blank: taken as from {low} up to {high}.") if no_low and no_high
+            else text("Sheet", "Blank: taken as from {low}.") if no_low
+            else text("Sheet", "Blank: taken as up to {high}.")
+        )  # fmt: skip
+        hints["minimum_cure_temperature_c"] = said.format(
+            low=shown_temperature(base - MINIMUM_BELOW_REFERENCE_K, unit),
+            high=shown_temperature(above, unit),
+        )
     if not (entry.handling_short + entry.handling_long).strip():
-        hints["handling_time_h"] = "Blank: it stays on the rack until it is safe to hit."
+        said = text("Sheet", "Blank: it stays on the rack until it is safe to hit.")
+        hints["handling_time_h"] = said
     if not entry.energy.strip() and not entry.further:
-        hints["activation_energy_kj_per_mol"] = "Blank: 58 is assumed, between 50 and 65."
+        hints["activation_energy_kj_per_mol"] = text(
+            "Sheet", "Blank: 58 is assumed, between 50 and 65."
+        )
     elif not entry.energy.strip():
-        hints["activation_energy_kj_per_mol"] = "Blank: found from the times below."
+        hints["activation_energy_kj_per_mol"] = text("Sheet", "Blank: found from the times below.")
     return hints
 
 
 def _temperature_order(sheet: Sheet, unit: Unit) -> dict[str, str]:
     reference = shown_temperature(sheet.reference_c, unit)
     if sheet.minimum_c > sheet.reference_c:
-        shown = shown_temperature(sheet.minimum_c, unit)
-        return {
-            "minimum_cure_temperature_c": f"Wanted a lowest temperature of at most {reference},"
-            f" at which the times hold; this is {shown}."
-        }
-    if sheet.maximum_c <= sheet.reference_c:
-        shown = shown_temperature(sheet.maximum_c, unit)
-        given = sheet.maximum_cure_temperature_c is not None
-        return {
-            "minimum_cure_temperature_c": f"Wanted a highest temperature above {reference}, at"
-            f" which the times hold; this is {shown}{'' if given else ', assumed'}."
-        }
-    return {}
+        said = text("Sheet", "Wanted a lowest temperature of at most {reference}, at which the"
+                    " times hold; this is {given}.")  # fmt: skip
+        given = shown_temperature(sheet.minimum_c, unit)
+    elif sheet.maximum_c <= sheet.reference_c:
+        given = shown_temperature(sheet.maximum_c, unit)
+        if sheet.maximum_cure_temperature_c is not None:
+            said = text("Sheet", "Wanted a highest temperature above {reference}, at which the"
+                        " times hold; this is {given}.")  # fmt: skip
+        else:
+            said = text("Sheet", "Wanted a highest temperature above {reference}, at which the"
+                        " times hold; this is {given}, assumed.")  # fmt: skip
+    else:
+        return {}
+    return {"minimum_cure_temperature_c": said.format(reference=reference, given=given)}
 
 
 def field_of(error: InputError) -> str:
@@ -342,19 +360,37 @@ def field_of(error: InputError) -> str:
     return "full_cure_time_h"
 
 
-def said(error: InputError) -> str:
-    """Return an error without its place: it stands at its field."""
-    text = f"Wanted {error.wanted}; this is {error.came}."
-    for key, words in _IN_WORDS.items():
-        text = text.replace(key, words)
-    return f"{text} {error.remedy}".strip()
+def said(error: InputError, unit: Unit = Unit.C) -> Text:
+    """Return an error without its place, which stands at its field, in the shop's unit."""
+    wanted, came = _in_form(error.wanted, unit), _in_form(error.came, unit)
+    if not error.remedy:
+        return text("Sheet", "Wanted {wanted}; this is {came}.").format(wanted=wanted, came=came)
+    return text("Sheet", "Wanted {wanted}; this is {came}. {remedy}").format(
+        wanted=wanted, came=came, remedy=_in_form(error.remedy, unit)
+    )
+
+
+def _in_form(part: object, unit: Unit) -> object:
+    """Return a part of an error in the form's own words and in the shop's unit."""
+    if isinstance(part, str) and part.replace(" ", "_") in _OF_FORM:
+        return _OF_FORM[part.replace(" ", "_")]
+    if isinstance(part, Text):
+        parts = {name: _in_form(value, unit) for name, value in part.parts.items()}
+        return text(part.context, part.source, part.one, part.number).format(**parts)
+    if not isinstance(part, str):
+        return part
+    if unit is Unit.C:
+        return part
+    shown = _CELSIUS.sub(lambda at: shown_temperature(float(at[1].replace("−", "-")), unit), part)
+    return Figure(shown) if isinstance(part, Figure) else shown
 
 
 def copy_name(name: str, taken: set[str]) -> str:
     """Return a name for a copy that isn't taken."""
-    number, made = 2, f"{name} (copy)"
+    number, made = 2, say("Sheet", "{name} (copy)").format(name=name)
     while made in taken:
-        made, number = f"{name} (copy {number})", number + 1
+        made = say("Sheet", "{name} (copy {number})").format(name=name, number=number)
+        number += 1
     return made
 
 

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from PySide6.QtCore import QCoreApplication
-
 from rackboard.core.temperature import Typed, Unit, format_temperature, room_doubt
+from rackboard.ui.language import say, translated
 
 BOX_HIGHEST_MC = 60_000
 """Up to here a warm box isn't asked about [m°C, decision]; a room is from 45 °C on."""
@@ -37,15 +36,15 @@ def temperature_doubt(typed: Typed, unit: Unit, *, warm_box: bool) -> Temperatur
     doubt = room_doubt(value, typed.unit, typed.unit_named)
     if doubt is None:
         return None
-    translate = QCoreApplication.translate
-    shown = format_temperature(value, typed.unit)
+    question = translated(doubt.question)
+    shown = translated(format_temperature(value, typed.unit))
     if doubt.proposed_mc is None:
-        yes = translate("TemperatureDoubt", "Yes, {value}").format(value=shown)
+        yes = say("TemperatureDoubt", "Yes, {value}").format(value=shown)
         return TemperatureDoubt(
-            doubt.question,
-            ((yes, value), (translate("TemperatureDoubt", "Let me correct it"), None)),
+            question,
+            ((yes, value), (say("TemperatureDoubt", "Let me correct it"), None)),
         )
-    proposed = format_temperature(doubt.proposed_mc, unit)
-    yes = translate("TemperatureDoubt", "Yes, {value}").format(value=proposed)
-    no = translate("TemperatureDoubt", "No, {value}").format(value=shown)
-    return TemperatureDoubt(doubt.question, ((yes, doubt.proposed_mc), (no, value)))
+    proposed = translated(format_temperature(doubt.proposed_mc, unit))
+    yes = say("TemperatureDoubt", "Yes, {value}").format(value=proposed)
+    no = say("TemperatureDoubt", "No, {value}").format(value=shown)
+    return TemperatureDoubt(question, ((yes, doubt.proposed_mc), (no, value)))

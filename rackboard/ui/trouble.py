@@ -12,7 +12,7 @@ import threading
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QCoreApplication, QObject, Qt, Signal, Slot
-from PySide6.QtWidgets import QApplication, QDialog, QWidget
+from PySide6.QtWidgets import QDialog, QWidget
 
 from rackboard.core.errors import RackboardError
 
@@ -97,13 +97,19 @@ class Trouble(QObject):
         import traceback as traceback_module
 
         text = "".join(traceback_module.format_exception(kind, error, traceback))
-        calm = str(error) if isinstance(error, RackboardError) else ""
+        calm = ""
+        if isinstance(error, RackboardError):
+            from rackboard.ui.language import translated
+
+            calm = f"{translated(error.message)} {translated(error.remedy)}".strip()
         self._reported.emit(calm, report(text, self.log_path))
 
     @Slot(str, str)
     def _show(self, calm: str, details: str) -> None:
         if self._shown >= MOST_DIALOGS or self.dialog is not None:
             return  # it is in the log
+        from rackboard.ui.trouble_dialog import TroubleDialog
+
         self._shown += 1
         dialog = TroubleDialog(calm, details, self.log_path, self._window)
         dialog.destroyed.connect(self._forget)
@@ -113,68 +119,6 @@ class Trouble(QObject):
     @Slot()
     def _forget(self) -> None:
         self.dialog = None
-
-
-class TroubleDialog(QDialog):
-    """Says that something went wrong, what still holds, and hands out the report.
-
-    Parameters
-    ----------
-    calm : str
-        The error in plain words; empty for one that the program can't explain.
-    details : str
-        The report that "Copy report" puts on the clipboard.
-    log_path : Path, optional
-        Where the log is.
-    parent : QWidget, optional
-        The window underneath.
-    """
-
-    def __init__(
-        self,
-        calm: str,
-        details: str,
-        log_path: Path | None = None,
-        parent: QWidget | None = None,
-    ) -> None:
-        from PySide6.QtWidgets import QDialogButtonBox, QLabel, QPlainTextEdit, QVBoxLayout
-
-        super().__init__(parent)
-        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        self.setWindowTitle("Something went wrong")
-        self.details = details
-        said = calm or "The board met an error that it did not expect."
-        text = (
-            f"{said}\n\nWhat you entered before is stored. If a tile or a time looks wrong, "
-            "close the board and start it again. The report below helps to mend it; it holds "
-            "no customer's name unless the error itself does."
-        )
-        if log_path is not None:
-            text += f"\n\nThe log is {log_path}."
-        self.message = QLabel(text)
-        self.message.setWordWrap(True)
-        self.message.setTextFormat(Qt.TextFormat.PlainText)
-        self.message.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-        self.report_view = QPlainTextEdit(details)
-        self.report_view.setReadOnly(True)
-        self.report_view.setAccessibleName("Report")
-        self.buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
-        self.copy_button = self.buttons.addButton(
-            "Copy report", QDialogButtonBox.ButtonRole.ActionRole
-        )
-        self.copy_button.clicked.connect(self.copy_report)
-        self.buttons.rejected.connect(self.reject)
-        layout = QVBoxLayout(self)
-        layout.addWidget(self.message)
-        layout.addWidget(self.report_view)
-        layout.addWidget(self.buttons)
-        self.resize(640, 420)
-
-    @Slot()
-    def copy_report(self) -> None:
-        """Put the report on the clipboard."""
-        QApplication.clipboard().setText(self.details)
-        self.copy_button.setText("Copied")
 
 
 def report(traceback_text: str, log_path: Path | None = None) -> str:

@@ -11,7 +11,7 @@ from PySide6.QtCore import Qt
 from helpers.session import lay_out_irons, make_session
 from helpers.shop import FakeClock
 from helpers.windows import make_window
-from rackboard.core.errors import RackboardError
+from rackboard.core.errors import RackboardError, StoreError
 from rackboard.core.instants import parse_iso
 from rackboard.services.bench import Bench
 from rackboard.services.board import Board
@@ -21,7 +21,8 @@ from rackboard.store.backup import backups, restore
 from rackboard.store.paths import Paths
 from rackboard.ui.backup_dialog import BackupDialog, size_text
 from rackboard.ui.customer_dialog import CustomerDialog
-from rackboard.ui.dialog import Confirmation
+from rackboard.ui.dialog import Confirmation, Dialog
+from rackboard.ui.message import say, say_error
 from rackboard.ui.session import Session
 from rackboard.ui.theme import dark_theme
 
@@ -201,7 +202,7 @@ def test_erasing_takes_the_name_and_leaves_the_work(qtbot: Any) -> None:
     assert customer.erased_us is not None
     assert len(session.board.snapshot.clubs) == clubs
     assert session.board.snapshot.customers[customer.id].name == ""
-    assert "Job 220: the record stays." in dialog.message.text()
+    assert "The record stays: job 220." in dialog.message.text()
     assert dialog.list.lines_model.lines() == ()
     label = session.history.undo_label
     assert label is not None
@@ -229,3 +230,46 @@ def job_customer(session: Session, number: str) -> int:
     job = session.store.work.job_numbered(number)
     assert job is not None
     return job.customer_id
+
+
+# --- messages, and the row of buttons ----------------------------------------------------------
+
+
+def test_a_message_says_what_and_what_to_do_and_goes_with_a_key(qtbot: Any) -> None:
+    window = make_window(qtbot)
+    error = StoreError("The disk is full.", "Make room, then try again.")
+    dialog = say_error(window, error)
+    assert dialog.message.text() == "The disk is full."
+    assert dialog.remedy.text() == "Make room, then try again."
+    assert dialog.focusWidget() is dialog.closing
+    with qtbot.waitSignal(dialog.finished):
+        qtbot.keyClick(dialog, Qt.Key.Key_Escape)
+
+
+def test_a_message_without_a_remedy_has_no_empty_line(qtbot: Any) -> None:
+    window = make_window(qtbot)
+    with_one, without = say(window, "One line.", "A second."), say(window, "One line.")
+    assert without.height() < with_one.height()
+    with_one.close()
+    without.close()
+
+
+def test_a_long_message_is_shown_whole(qtbot: Any) -> None:
+    dialog = say(make_window(qtbot), "A line that is wrapped. " * 8, "And its remedy. " * 20)
+    for label in (dialog.message, dialog.remedy):
+        assert label.height() >= label.heightForWidth(label.width())
+    dialog.close()
+
+
+def test_the_key_to_press_stands_last_whatever_the_window_wears(qtbot: Any) -> None:
+    """A style sheet on the window underneath once kept the row in another order."""
+    window = make_window(qtbot)
+    window.setStyleSheet("QToolTip{padding:6px}")
+    dialog = Dialog(window, dark_theme())
+    dialog.frame("Title")
+    accepting = dialog.add_buttons("Save", "Cancel")
+    assert accepting is not None
+    dialog.open()
+    (cancel,) = (b for b in dialog.buttons.buttons() if b is not accepting)
+    assert cancel.x() < accepting.x()
+    dialog.close()

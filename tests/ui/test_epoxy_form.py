@@ -93,6 +93,25 @@ def test_a_shop_in_fahrenheit_types_fahrenheit() -> None:
     assert "59 °F" in hints["minimum_cure_temperature_c"].replace("\N{NO-BREAK SPACE}", " ")
 
 
+def test_refusals_in_a_fahrenheit_shop_name_fahrenheit() -> None:
+    """Whatever the checks below the window say, the form speaks the shop's unit."""
+    entry = entry_of(DAY_LONG, Unit.F)
+    misfit = (FurtherEntry("full_cure", "6", "104"), FurtherEntry("full_cure", "12", "104"))
+    for wrong in (
+        replace(entry, minimum="86"),
+        replace(entry, maximum="50"),
+        replace(entry, reference="700"),
+        replace(entry, reference="cold"),
+        replace(entry, further=misfit),
+        replace(entry, further=(FurtherEntry("full_cure", "2", "900"),)),
+    ):
+        found = read_entry(wrong, Unit.F)
+        (said,) = found.errors.values()
+        shown = said.replace("\N{NO-BREAK SPACE}", " ")
+        assert "°F" in shown, shown
+        assert "°C" not in shown.replace("21.5 °C or 70 °F", ""), shown
+
+
 REFUSED = [
     # what is typed, the key at which it is refused, what the reason holds
     ({"name": " "}, "name", "short name"),

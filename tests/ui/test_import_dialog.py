@@ -125,7 +125,7 @@ def test_a_different_value_at_an_instant_is_asked_about(qtbot: Any, tmp_path: Pa
     assert dialog.importing.isEnabled()
     dialog.accept()
     assert dialog.message.text() == (
-        "1 new, 313 already there, 1 kept as they were, 0 lines left out."
+        "1 new, 313 already there, 1 kept as it was, 0 lines left out."
     )
     assert kept(session)[0][1] == 16_130
     read(qtbot, dialog, other)

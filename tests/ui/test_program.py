@@ -8,6 +8,7 @@ from zoneinfo import ZoneInfo
 
 import pytest
 from pytestqt.qtbot import QtBot
+from shiboken6 import isValid
 
 from helpers.shop import FakeClock, at
 from rackboard.core.bench import JointKind
@@ -60,8 +61,8 @@ def test_a_backup_is_restored_and_the_board_goes_on(
     clock.advance(hours=1)
     lay_out(program, "102")
     old = program.window
-    with qtbot.waitSignal(old.destroyed):
-        program.restore(kept)
+    program.restore(kept)
+    qtbot.waitUntil(lambda: not isValid(old))
     program.window.start()
     assert program.window is not old
     assert numbers(program) == {"101"}
@@ -79,8 +80,8 @@ def test_restoring_from_the_wall_comes_back_to_the_wall(
     clock.advance(hours=1)
     program.window.toggle_wall()
     old = program.window
-    with qtbot.waitSignal(old.destroyed):
-        program.restore(kept)
+    program.restore(kept)
+    qtbot.waitUntil(lambda: not isValid(old))
     program.window.start()
     assert program.window.on_wall
 
@@ -88,17 +89,17 @@ def test_restoring_from_the_wall_comes_back_to_the_wall(
 def test_a_damaged_backup_changes_nothing(
     program: Program, clock: FakeClock, qtbot: QtBot, tmp_path: Path
 ) -> None:
-    from PySide6.QtWidgets import QMessageBox
+    from rackboard.ui.message import MessageDialog
 
     lay_out(program, "101")
     broken = tmp_path / "broken.db"
     broken.write_bytes(b"not a database at all" * 100)
     old = program.window
-    with qtbot.waitSignal(old.destroyed):
-        program.restore(broken)
+    program.restore(broken)
+    qtbot.waitUntil(lambda: not isValid(old))
     program.window.start()
     assert numbers(program) == {"101"}
-    assert program.window.findChild(QMessageBox) is not None
+    assert program.window.findChild(MessageDialog) is not None
 
 
 def test_a_second_board_on_the_same_folder_is_refused(
