@@ -1,16 +1,18 @@
-"""Settings: opening hours, heating, unit, theme, the shop's name, who is at the bench."""
+"""Settings in pages: the shop, its hours and heating, its racks and zones, the screen."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import QModelIndex, Signal
+from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import (
-    QButtonGroup,
     QCompleter,
     QGridLayout,
     QHBoxLayout,
     QLabel,
+    QLineEdit,
+    QStackedWidget,
     QVBoxLayout,
     QWidget,
 )
@@ -19,17 +21,26 @@ from rackboard.core.bench import Heating, Zone
 from rackboard.core.errors import InputError, RackboardError
 from rackboard.core.schedule import Hours
 from rackboard.core.temperature import Unit, parse_temperature
-from rackboard.services.bench import LONGEST_INITIALS, LONGEST_SHOP_NAME, THEME
-from rackboard.services.snapshot import SHOP_NAME, UNIT
+from rackboard.core.text import text
+from rackboard.services.bench import LONGEST_INITIALS, LONGEST_SHOP_NAME
+from rackboard.services.furnishing import Furnishing
+from rackboard.services.snapshot import CONTRAST, LANGUAGE, MOTION, SHOP_NAME, THEME, UNIT
 from rackboard.store.changes import ChangeSet
 from rackboard.ui import wording
-from rackboard.ui.controls import Option
 from rackboard.ui.dialog import Dialog, row
+from rackboard.ui.language import say
+from rackboard.ui.list_rows import Line, LineList
+from rackboard.ui.place_fields import refusal
+from rackboard.ui.rack_settings import RackSettings
+from rackboard.ui.screen_settings import ScreenSettings, chosen_of, options, screen_pitch_mm
 from rackboard.ui.session import Session
-from rackboard.ui.sheet_fields import bare_temperature, said
-from rackboard.ui.shop_fields import clock_text, read_clock, read_day
+from rackboard.ui.sheet_fields import bare_temperature
+from rackboard.ui.shop_fields import clock_text, read_clock, read_day, said_span
 from rackboard.ui.theme import Theme
+from rackboard.ui.wall_size import viewing_of
 
+SHOP, HOURS, RACKS, SCREEN = range(4)
+"""The pages."""
 _USUAL_DAY = (480, 1080)
 _USUAL_HEATING = Heating(420, 1080, 16_000)
 
@@ -41,10 +52,10 @@ class DayRow:
         wide = 92 if dialog.roles.large else 76
         start, end = hours or _USUAL_DAY
         self.name = name
-        self.opening = dialog.field(dialog.tr("{0}: opens at").format(name), wide)
-        self.closing = dialog.field(dialog.tr("{0}: closes at").format(name), wide)
-        self.closed = dialog.tick(dialog.tr("closed"))
-        self.closed.setAccessibleName(dialog.tr("{0}: closed").format(name))
+        self.opening = dialog.field(say("Settings", "{day}: opens at").format(day=name), wide)
+        self.closing = dialog.field(say("Settings", "{day}: closes at").format(day=name), wide)
+        self.closed = dialog.tick(say("Settings", "closed"))
+        self.closed.setAccessibleName(say("Settings", "{day}: closed").format(day=name))
         self.opening.setText(clock_text(start))
         self.closing.setText(clock_text(end))
         self.closed.setChecked(hours is None)
@@ -70,13 +81,15 @@ class HeatingRow:
         self.zone = zone
         self._unit = dialog.session.unit
         heating = zone.heating or _USUAL_HEATING
-        self.known = dialog.choice(dialog.tr("{0}: heating").format(zone.name))
-        self.known.addItem(dialog.tr("not known"))
-        self.known.addItem(dialog.tr("by the clock"))
+        self.known = dialog.choice(say("Settings", "{zone}: heating").format(zone=zone.name))
+        self.known.addItem(say("Settings", "not known"))
+        self.known.addItem(say("Settings", "by the clock"))
         self.known.setCurrentIndex(int(zone.heating is not None))
-        self.on = dialog.field(dialog.tr("{0}: heating on at").format(zone.name), wide)
-        self.off = dialog.field(dialog.tr("{0}: heating off at").format(zone.name), wide)
-        self.setback = dialog.field(dialog.tr("{0}: falls at night to").format(zone.name), wide)
+        name = zone.name
+        self.on = dialog.field(say("Settings", "{zone}: heating on at").format(zone=name), wide)
+        self.off = dialog.field(say("Settings", "{zone}: heating off at").format(zone=name), wide)
+        night = say("Settings", "{zone}: falls at night to")
+        self.setback = dialog.field(night.format(zone=name), wide)
         self.on.setText(clock_text(heating.on_min))
         self.off.setText(clock_text(heating.off_min))
         self.setback.setText(bare_temperature(heating.setback_mc / 1000, self._unit))
@@ -90,8 +103,8 @@ class HeatingRow:
         name = self.zone.name
         on, off = read_clock(self.on.text(), name), read_clock(self.off.text(), name)
         if on >= off:
-            came = f"{clock_text(on)} to {clock_text(off)}"
-            raise InputError("an hour off after the hour on", came, name)
+            wanted = text("Settings", "an hour off after the hour on")
+            raise InputError(wanted, said_span(on, off), name)
         return Heating(on, off, parse_temperature(self.setback.text(), self._unit, name))
 
     def _show_known(self) -> None:
@@ -111,11 +124,18 @@ class SettingsDialog(Dialog):
 
     Signals
     -------
-    theme_chosen(str)
-        "dark", "light" or "" was saved, for the window's appearance.
+    theme_chosen(str), contrast_chosen(str), motion_chosen(bool), language_chosen(str)
+        Was saved, for the window's appearance: "dark", "light" or ""; "on", "off" or "";
+        whether nothing moves; the code of a language or "".
+    viewing_chosen(Viewing)
+        From where the wall is read now.
     """
 
     theme_chosen = Signal(str)
+    contrast_chosen = Signal(str)
+    motion_chosen = Signal(bool)
+    language_chosen = Signal(str)
+    viewing_chosen = Signal(object)
 
     def __init__(
         self, session: Session, parent: QWidget | None = None, *, theme: Theme | None = None
@@ -129,90 +149,117 @@ class SettingsDialog(Dialog):
         ]
         zones = sorted(snapshot.zones.values(), key=lambda zone: zone.sort)
         self.heatings = [HeatingRow(self, zone) for zone in zones]
+        self.racks = RackSettings(session, self, theme)
+        self.screen_page = ScreenSettings(dict(snapshot.settings), self)
+        self.themes = self.screen_page.themes
         self._lay_out()
+        session.acted.connect(self._on_acted)
         self.fit(1420 if self.roles.large else 1140, 880 if self.roles.large else 700)
         self.name.setFocus()
 
     # Layout
 
     def _lay_out(self) -> None:
-        content = self.frame(self.tr("Settings"))
-        page = QWidget()
-        columns = QHBoxLayout(page)
-        columns.setContentsMargins(0, 0, 8, 8)
-        columns.setSpacing(64 if self.roles.large else 36)
-        columns.addLayout(self._first_column())
-        columns.addLayout(self._second_column(), 1)
-        content.addWidget(self.scrolled(page), 1)
+        content = self.frame(say("Settings", "Settings"))
+        self.pages = LineList(say("Settings", "Pages"), self.theme, self.roles)
+        self.pages.setFixedWidth(300 if self.roles.large else 236)
+        self.stack = QStackedWidget()
+        named = (
+            (say("Settings", "Shop"), self._shop_page()),
+            (say("Settings", "Hours and heating"), self._hours_page()),
+            (say("Settings", "Racks and zones"), self.racks),
+            (say("Settings", "Screen and wall"), self.screen_page),
+        )
+        for name, page in named:
+            self.stack.addWidget(self.scrolled(page))
+            page.setAccessibleName(name)
+        self.pages.show_lines(tuple(Line(at, name) for at, (name, _) in enumerate(named)))
+        self.pages.selectionModel().currentChanged.connect(self._on_page)
+        for keys, by in (("Ctrl+PgDown", 1), ("Ctrl+PgUp", -1)):
+            shortcut = QShortcut(QKeySequence(keys), self)
+            shortcut.activated.connect(self._next_page if by > 0 else self._last_page)
+        columns = QHBoxLayout()
+        columns.setSpacing(32 if self.roles.large else 16)
+        columns.addWidget(self.pages)
+        columns.addWidget(self.stack, 1)
+        content.addLayout(columns, 1)
         self.message = self.label("", self.roles.fact_bold, wrap=True)
         content.addWidget(self.message)
-        accepting = self.add_buttons(self.tr("Save settings"), self.tr("Cancel"))
+        accepting = self.add_buttons(say("Settings", "Save settings"), say("Settings", "Cancel"))
         assert accepting is not None
         self.saving = accepting
 
-    def _first_column(self) -> QVBoxLayout:
-        made = QVBoxLayout()
-        made.setSpacing(8)
-        made.addWidget(self.heading(self.tr("The shop")))
+    def _page(self) -> tuple[QWidget, QVBoxLayout]:
+        page = QWidget()
+        column = QVBoxLayout(page)
+        column.setContentsMargins(8, 2, 8, 8)
+        column.setSpacing(8)
+        return page, column
+
+    def _shop_page(self) -> QWidget:
+        page, made = self._page()
+        made.addWidget(self.heading(say("Settings", "The shop")))
         settings = self.session.board.snapshot.settings
-        self.name = self.field(self.tr("Name of the shop"))
+        wide = 420 if self.roles.large else 340
+        self.name = self.field(say("Settings", "Name of the shop"), wide)
         self.name.setText(str(settings.get(SHOP_NAME) or ""))
         self.name.setMaxLength(LONGEST_SHOP_NAME)
-        self.initials = self.field(self.tr("Initials of who is at the bench"), 110)
+        self.initials = self.field(say("Settings", "Initials of who is at the bench"), 110)
         self.initials.setText(self.session.bench.by or "")
         self.initials.setMaxLength(LONGEST_INITIALS)
         known = [person.initials for person in self.session.store.shop.persons()]
         self.initials.setCompleter(QCompleter(known, self))
-        caption = 118 if self.roles.large else 94
-        made.addLayout(self._captioned(caption, self.tr("Name"), self.name))
-        lately = self.tr("lately: {0}").format(", ".join(known[:6])) if known else ""
+        lately = say("Settings", "lately: {initials}").format(initials=", ".join(known[:6]))
+        made.addLayout(self._captioned(say("Settings", "Name"), self.name))
         made.addLayout(
-            self._captioned(caption, self.tr("At the bench"), self.initials, 12,
-                            self.label(lately or self.tr("initials"), tone="sub"))
+            self._captioned(
+                say("Settings", "At the bench"), self.initials, 12,
+                self.label(lately if known else say("Settings", "initials"), tone="sub"),
+            )
         )  # fmt: skip
         made.addSpacing(self.gap)
-        made.addWidget(self.heading(self.tr("Opening hours")))
-        typed = self.session.board.snapshot.hours_typed
-        self.until_typed = self.label(
-            self.tr("Monday to Friday 08:00–18:00 until you type them."), tone="sub", wrap=True
+        made.addWidget(self.heading(say("Settings", "Temperatures in")))
+        by_locale = say("Settings", "as the system says, °{unit}")
+        by_locale = by_locale.format(unit=self.session.locale_unit)
+        self.units = options(
+            self, made, {"": by_locale, "C": "°C", "F": "°F"}, str(settings.get(UNIT) or "")
         )
-        self.until_typed.setVisible(not typed)
+        made.addStretch(1)
+        return page
+
+    def _hours_page(self) -> QWidget:
+        page, made = self._page()
+        made.addWidget(self.heading(say("Settings", "Opening hours")))
+        self.until_typed = self.label(
+            say("Settings", "Monday to Friday 08:00–18:00 until you type them."),
+            tone="sub", wrap=True,
+        )  # fmt: skip
+        self.until_typed.setVisible(not self.session.board.snapshot.hours_typed)
         made.addWidget(self.until_typed)
         for day in self.days:
             made.addLayout(
                 self._captioned(
-                    caption, day.name, day.opening, 10, self.label(self.tr("to"), tone="sub"), 10,
+                    day.name, day.opening, 10, self.label(say("Settings", "to"), tone="sub"), 10,
                     day.closing, 20, day.closed,
                 )
             )  # fmt: skip
-        made.addStretch(1)
-        return made
-
-    def _captioned(self, width: int, name: str, *items: QWidget | int) -> QHBoxLayout:
-        caption: QLabel = self.label(name)
-        caption.setFixedWidth(width)
-        if isinstance(items[0], QWidget):
-            caption.setBuddy(items[0])
-        return row(caption, *items, stretch=len(items) > 1)
-
-    def _second_column(self) -> QVBoxLayout:
-        made = QVBoxLayout()
-        made.setSpacing(8)
-        made.addWidget(self.heading(self.tr("Heating")))
+        made.addSpacing(self.gap)
+        made.addWidget(self.heading(say("Settings", "Heating")))
         made.addWidget(
             self.label(
-                self.tr("On open days. With it the board can reckon a night that nobody measured;"
-                        " without it, it asks in the morning how cold it got."),
+                say("Settings", "On open days. With it the board can reckon a night that nobody"
+                    " measured; without it, it asks in the morning how cold it got."),
                 tone="sub",
                 wrap=True,
             )
-        )
+        )  # fmt: skip
         grid = QGridLayout()
         grid.setHorizontalSpacing(10)
         grid.setVerticalSpacing(10)
         grid.setColumnStretch(6, 1)
-        heads = ("", self.tr("heating"), self.tr("on at"), self.tr("off at"),
-                 self.tr("falls to °{0}").format(self.session.unit))  # fmt: skip
+        falls = say("Settings", "falls to °{unit}").format(unit=self.session.unit)
+        heads = ("", say("Settings", "heating"), say("Settings", "on at"),
+                 say("Settings", "off at"), falls)  # fmt: skip
         for at, head in enumerate(heads):
             grid.addWidget(self.label(head, self.roles.small, tone="sub"), 0, at)
         for line, heating in enumerate(self.heatings, 1):
@@ -221,67 +268,89 @@ class SettingsDialog(Dialog):
             for at, field in enumerate(fields, 1):
                 grid.addWidget(field, line, at)
         made.addLayout(grid)
-        made.addSpacing(self.gap)
-        settings = self.session.board.snapshot.settings
-        made.addWidget(self.heading(self.tr("Temperatures in")))
-        by_locale = self.tr("as the system says, °{0}").format(self.session.locale_unit)
-        self.units = self._options(
-            made, {"": by_locale, "C": "°C", "F": "°F"}, str(settings.get(UNIT) or "")
-        )
-        made.addSpacing(self.gap)
-        made.addWidget(self.heading(self.tr("Theme")))
-        themes = {"": self.tr("as the system"), "dark": self.tr("dark"), "light": self.tr("light")}
-        self.themes = self._options(made, themes, str(settings.get(THEME) or ""))
         made.addStretch(1)
-        return made
+        return page
 
-    def _options(
-        self, column: QVBoxLayout, entries: dict[str, str], chosen: str
-    ) -> dict[str, Option]:
-        group = QButtonGroup(self)
-        line = QHBoxLayout()
-        line.setSpacing(28)
-        made = {}
-        for value, text in entries.items():
-            option = self.option(text)
-            option.setChecked(value == chosen)
-            group.addButton(option)
-            line.addWidget(option)
-            made[value] = option
-        line.addStretch(1)
-        column.addLayout(line)
-        return made
+    def _captioned(self, name: str, *items: QWidget | int) -> QHBoxLayout:
+        caption: QLabel = self.label(name)
+        caption.setFixedWidth(160 if self.roles.large else 128)
+        if isinstance(items[0], QWidget):
+            caption.setBuddy(items[0])
+        return row(caption, *items)
+
+    # Pages
+
+    def show_page(self, number: int) -> None:
+        """Turn to a page: SHOP, HOURS, RACKS or SCREEN."""
+        self.pages.setCurrentIndex(self.pages.lines_model.index(number))
+
+    def _on_page(self, current: QModelIndex) -> None:
+        self.stack.setCurrentIndex(current.row())
+
+    def _next_page(self) -> None:
+        self.show_page((self.stack.currentIndex() + 1) % self.stack.count())
+
+    def _last_page(self) -> None:
+        self.show_page((self.stack.currentIndex() - 1) % self.stack.count())
+
+    def _on_acted(self, changes: object) -> None:
+        """Follow what the page of racks did: a renamed zone; a new one has no heating yet."""
+        del changes
+        zones = self.session.board.snapshot.zones
+        for heating in self.heatings:
+            heating.zone = zones.get(heating.zone.id, heating.zone)
+
+    def show_theme(self, theme: Theme) -> None:
+        """Take another scheme."""
+        super().show_theme(theme)
+        if hasattr(self, "pages"):
+            self.pages.show_theme(theme)
+            self.racks.show_theme()
 
     # Saving
 
     def accept(self) -> None:
         """Save what was changed; nothing is saved while something can't be taken."""
         self.message.setText("")
+        before = dict(self.session.board.snapshot.settings)
         try:
-            acts = self._acts()
-            for act in acts:
+            for act in self._acts():
                 changes = act()
                 if changes:
                     self.session.take(changes)
-        except InputError as error:
-            self.message.setText(f"{error.where}: {said(error)}")
-            self._mark(error.where)
-            return
         except RackboardError as error:
-            self.message.setText(str(error))
+            self.message.setText(refusal(error))
+            self._mark(str(error.where) if isinstance(error, InputError) else "")
             return
-        theme = _chosen(self.themes)
-        if self._theme_changed:
-            self.theme_chosen.emit(theme)
+        self._tell(before)
         super().accept()
 
-    _theme_changed = False
+    def _tell(self, before: dict[str, object]) -> None:
+        """Say what was changed, for what is on the screen already."""
+        settings = self.session.board.snapshot.settings
+        for key, signal in (
+            (THEME, self.theme_chosen), (CONTRAST, self.contrast_chosen),
+            (LANGUAGE, self.language_chosen),
+        ):  # fmt: skip
+            value = str(settings.get(key) or "")
+            if value != str(before.get(key) or ""):
+                signal.emit(value)
+        if bool(settings.get(MOTION)) is not bool(before.get(MOTION)):
+            self.motion_chosen.emit(bool(settings.get(MOTION)))
+        pitch = screen_pitch_mm(self)
+        viewing = viewing_of(settings, pitch)
+        if viewing != viewing_of(before, pitch):
+            self.viewing_chosen.emit(viewing)
 
     def _acts(self) -> list[Callable[[], ChangeSet]]:
         """Read every field; return the acts that store what was changed."""
         bench, snapshot = self.session.bench, self.session.board.snapshot
+        furnishing = Furnishing(self.session.store, self.session.clock, bench.by)
         week = [day.read() for day in self.days]
-        heatings = [(heating.zone, heating.read()) for heating in self.heatings]
+        heatings = [
+            (heating.zone, heating.read())
+            for heating in self.heatings if heating.zone.id in snapshot.zones
+        ]  # fmt: skip
         acts: list[Callable[[], ChangeSet]] = []
         name, initials = self.name.text().strip(), self.initials.text().strip()
         if name != str(snapshot.settings.get(SHOP_NAME) or ""):
@@ -293,23 +362,22 @@ class SettingsDialog(Dialog):
         for zone, heating in heatings:
             if heating != zone.heating:
                 acts.append(lambda z=zone.id, h=heating: bench.set_heating(z, h))  # type: ignore[misc]
-        unit, theme = _chosen(self.units), _chosen(self.themes)
+        unit = chosen_of(self.units)
         if unit != str(snapshot.settings.get(UNIT) or ""):
             acts.append(lambda: bench.set_unit(Unit(unit) if unit else None))
-        self._theme_changed = theme != str(snapshot.settings.get(THEME) or "")
-        if self._theme_changed:
-            acts.append(lambda: bench.set_theme(theme))
-        return acts
+        return acts + self.screen_page.acts(bench, furnishing)
 
     def _mark(self, where: str) -> None:
-        fields = {day.name: day.opening for day in self.days}
-        fields |= {heating.zone.name: heating.on for heating in self.heatings}
-        fields |= {"shop name": self.name, "initials": self.initials}
-        for name, field in fields.items():
+        fields: dict[str, tuple[int, QLineEdit]] = {
+            day.name: (HOURS, day.opening) for day in self.days
+        }
+        fields |= {heating.zone.name: (HOURS, heating.on) for heating in self.heatings}
+        fields |= {"shop name": (SHOP, self.name), "initials": (SHOP, self.initials)}
+        fields["Viewing distance"] = (SCREEN, self.screen_page.distance)
+        fields["Pixel pitch"] = (SCREEN, self.screen_page.pitch)
+        for name, (_, field) in fields.items():
             self.mark(field, name == where)
         if where in fields:
-            fields[where].setFocus()
-
-
-def _chosen(options: dict[str, Option]) -> str:
-    return next((value for value, option in options.items() if option.isChecked()), "")
+            page, field = fields[where]
+            self.show_page(page)
+            field.setFocus()

@@ -5,10 +5,15 @@ Fills of the states are the same in both schemes. Contrasts are checked by the t
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtGui import QColor, QGuiApplication, QPalette
 
 from rackboard.core.words import Word
+from rackboard.services.snapshot import CONTRAST, THEME
+
+_MIDDLE = 128
 
 DARK_TOKENS: dict[str, str] = {
     "bg": "#141311", "strip": "#1B1917", "surf": "#201E1B", "surf2": "#2A2723",
@@ -25,6 +30,18 @@ PAPER_TOKENS: dict[str, str] = {
     "plot": "#F2F2F2", "text": "#000000", "sub": "#333333", "dim": "#4D4D4D",
     "edge": "#666666", "out": "#808080", "line": "#C8C8C8", "ring": "#000000",
 }  # fmt: skip
+
+HIGH_DARK_TOKENS: dict[str, str] = {
+    "bg": "#000000", "strip": "#000000", "surf": "#0C0C0C", "surf2": "#1C1C1C",
+    "plot": "#000000", "text": "#FFFFFF", "sub": "#EAEAEA", "dim": "#D0D0D0",
+    "edge": "#B4B4B4", "out": "#A6A6A6", "line": "#8E8E8E", "ring": "#FFFFFF",
+}  # fmt: skip
+HIGH_LIGHT_TOKENS: dict[str, str] = {
+    "bg": "#FFFFFF", "strip": "#FFFFFF", "surf": "#FFFFFF", "surf2": "#F0F0F0",
+    "plot": "#FFFFFF", "text": "#000000", "sub": "#1F1F1F", "dim": "#3A3A3A",
+    "edge": "#404040", "out": "#4A4A4A", "line": "#5E5E5E", "ring": "#000000",
+}  # fmt: skip
+"""High contrast: every text at least 7 to 1 on every ground, every line 4.5 to 1."""
 
 INK = "#15130F"
 WHITE = "#FFFFFF"
@@ -44,12 +61,13 @@ class Theme:
     """The colours of one scheme as QColor, for painters."""
 
     __slots__ = (
-        "bg", "cold", "dark", "dim", "edge", "fills", "ink", "line", "out", "plot", "ring",
-        "strip", "sub", "surf", "surf2", "text", "wait_rim", "white",
+        "bg", "cold", "dark", "dim", "edge", "fills", "high", "ink", "line", "out", "plot",
+        "ring", "strip", "sub", "surf", "surf2", "text", "wait_rim", "white",
     )  # fmt: skip
 
-    def __init__(self, tokens: dict[str, str], *, dark: bool) -> None:
+    def __init__(self, tokens: dict[str, str], *, dark: bool, high: bool = False) -> None:
         self.dark = dark
+        self.high = high
         self.bg = QColor(tokens["bg"])
         self.strip = QColor(tokens["strip"])
         self.surf = QColor(tokens["surf"])
@@ -103,14 +121,23 @@ class Theme:
         )
 
 
-def dark_theme() -> Theme:
-    """Return the dark scheme."""
-    return Theme(DARK_TOKENS, dark=True)
+def dark_theme(*, high: bool = False) -> Theme:
+    """Return the dark scheme, or the one of high contrast."""
+    return Theme(HIGH_DARK_TOKENS if high else DARK_TOKENS, dark=True, high=high)
 
 
-def light_theme() -> Theme:
-    """Return the light scheme."""
-    return Theme(LIGHT_TOKENS, dark=False)
+def light_theme(*, high: bool = False) -> Theme:
+    """Return the light scheme, or the one of high contrast."""
+    return Theme(HIGH_LIGHT_TOKENS if high else LIGHT_TOKENS, dark=False, high=high)
+
+
+def theme_of(palette: QPalette) -> Theme:
+    """Return the scheme that a palette was made from; of a foreign palette the nearest."""
+    ground = palette.window().color()
+    dark = ground.lightness() < _MIDDLE
+    tokens = HIGH_DARK_TOKENS if dark else HIGH_LIGHT_TOKENS
+    high = ground.name().upper() == tokens["bg"]
+    return dark_theme(high=high) if dark else light_theme(high=high)
 
 
 def paper_theme() -> Theme:
@@ -119,7 +146,14 @@ def paper_theme() -> Theme:
 
 
 class Appearance(QObject):
-    """Which scheme holds: the system's, unless the settings say "dark" or "light".
+    """Which scheme holds: the system's, unless the settings say otherwise.
+
+    Parameters
+    ----------
+    override : str
+        "dark", "light", or "" for the system's.
+    contrast : str
+        High contrast "on", "off", or "" for the system's preference.
 
     Signals
     -------
@@ -129,30 +163,59 @@ class Appearance(QObject):
 
     theme_changed = Signal(object)
 
-    def __init__(self, override: str = "", parent: QObject | None = None) -> None:
+    def __init__(
+        self, override: str = "", parent: QObject | None = None, *, contrast: str = ""
+    ) -> None:
         super().__init__(parent)
         self._override = override
+        self._contrast = contrast
         self._system_palette = QGuiApplication.palette()
         self.theme = self._made()
-        QGuiApplication.styleHints().colorSchemeChanged.connect(self._on_scheme_changed)
+        hints = QGuiApplication.styleHints()
+        hints.colorSchemeChanged.connect(self._on_scheme_changed)
+        if hasattr(hints, "accessibility"):  # since Qt 6.10
+            hints.accessibility().contrastPreferenceChanged.connect(self._on_scheme_changed)
 
     def set_override(self, override: str) -> None:
         """Take the setting: "dark", "light", or "" for the system's."""
         self._override = override
         self._on_scheme_changed()
 
+    def set_contrast(self, contrast: str) -> None:
+        """Take the setting: high contrast "on", "off", or "" for the system's."""
+        self._contrast = contrast
+        self._on_scheme_changed()
+
+    def take_settings(self, settings: Mapping[str, object]) -> None:
+        """Take both from the stored settings, also after an undo."""
+        self._override = str(settings.get(THEME) or "")
+        self._contrast = str(settings.get(CONTRAST) or "")
+        self._on_scheme_changed()
+
     def _made(self) -> Theme:
-        return dark_theme() if self._is_dark() else light_theme()
+        high = self._is_high()
+        return dark_theme(high=high) if self._is_dark() else light_theme(high=high)
 
     def _is_dark(self) -> bool:
         if self._override:
             return self._override == "dark"
         scheme = QGuiApplication.styleHints().colorScheme()
         if scheme is Qt.ColorScheme.Unknown:
-            return self._system_palette.window().color().lightness() < 128
+            return self._system_palette.window().color().lightness() < _MIDDLE
         return scheme is Qt.ColorScheme.Dark
 
+    def _is_high(self) -> bool:
+        return self._contrast == "on" if self._contrast else system_wants_contrast()
+
     def _on_scheme_changed(self) -> None:
-        if self._is_dark() is not self.theme.dark:
+        if (self._is_dark(), self._is_high()) != (self.theme.dark, self.theme.high):
             self.theme = self._made()
             self.theme_changed.emit(self.theme)
+
+
+def system_wants_contrast() -> bool:
+    """Return whether the system asks for high contrast; False where Qt can't tell."""
+    hints = QGuiApplication.styleHints()
+    if not hasattr(hints, "accessibility"):
+        return False
+    return hints.accessibility().contrastPreference() is Qt.ContrastPreference.HighContrast

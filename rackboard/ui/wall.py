@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QSize, Qt
-from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from rackboard.ui import edges
+from rackboard.ui.language import say
 from rackboard.ui.theme import Theme
 from rackboard.ui.wall_painter import WallPainter
-from rackboard.ui.wall_view import WallPage, WallView, pages
+from rackboard.ui.wall_size import Sheet, Viewing, sheet
+from rackboard.ui.wall_view import CELLS, WallPage, WallView, pages
 
 PAGE_MS = 8_000
 
@@ -27,6 +29,8 @@ class Wall(QWidget):
         super().__init__(parent)
         self._painter = WallPainter(theme)
         self._view = WallView("")
+        self._viewing = Viewing()
+        self._cells = CELLS
         self._pages = pages(self._view)
         self._time_ms = 0
         self._since_ms: int | None = None
@@ -49,7 +53,7 @@ class Wall(QWidget):
         if view == self._view:
             return
         self._view = view
-        made = pages(view)
+        made = pages(view, self._cells)
         held = self._holds(made) - self._holds(self._pages)
         if len(made) != len(self._pages) or held > 0:
             self._since_ms = self._time_ms
@@ -67,6 +71,31 @@ class Wall(QWidget):
         """Let collars stand instead of flash."""
         self._still = still
         self.update()
+
+    def set_viewing(self, viewing: Viewing) -> None:
+        """Be read from another distance, or on other pixels."""
+        self._viewing = viewing
+        self._fit()
+        self.update()
+
+    def sheet(self) -> Sheet:
+        """Return how the design lies on this wall."""
+        return sheet(self.width(), self.height(), self._viewing, self.devicePixelRatioF())
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Fill the pages anew if another number of tiles fits."""
+        super().resizeEvent(event)
+        self._fit()
+
+    def _fit(self) -> None:
+        cells = self.sheet().cells
+        if cells == self._cells:
+            return
+        self._cells = cells
+        self._pages = pages(self._view, cells)
+        self._since_ms = self._time_ms
+        self._shown = self._now_shown()
+        self._describe()
 
     def set_time_ms(self, time_ms: int) -> None:
         """Let time go on: turns pages and flashes collars; any clock that doesn't go back."""
@@ -101,15 +130,16 @@ class Wall(QWidget):
 
     def _describe(self) -> None:
         view, number = self._view, self._shown[0]
-        name = f"Wall view, {view.clock}"
+        said = [say("Wall", "Wall view"), view.clock]
         if len(self._pages) > 1:
-            name += f", page {number + 1} of {len(self._pages)}"
+            page = say("Wall", "page {number} of {count}")
+            said.append(page.format(number=number + 1, count=len(self._pages)))
         if view.stale:
-            name += f", no word since {view.stale}"
-        self.setAccessibleName(name)
+            said.append(say("Wall", "no word since {time}").format(time=view.stale))
+        self.setAccessibleName(", ".join(said))
         lines = [tile.accessible for page in self._pages for tile in page.tiles]
         if view.free:
-            lines.append(f"free: {' '.join(view.free)}")
+            lines.append(say("Wall", "free: {slots}").format(slots=" ".join(view.free)))
         self.setAccessibleDescription("\n".join(lines))
 
     def paintEvent(self, event: QPaintEvent) -> None:
@@ -120,6 +150,7 @@ class Wall(QWidget):
         number, lit = self._shown
         size = (float(self.width()), float(self.height()))
         self._painter.paint(
-            painter, size, self._view, self._pages, number, lit=lit, still=self._still
-        )
+            painter, size, self._view, self._pages, number, lit=lit, still=self._still,
+            viewing=self._viewing, ratio=self.devicePixelRatioF(),
+        )  # fmt: skip
         painter.end()

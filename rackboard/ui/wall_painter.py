@@ -1,40 +1,40 @@
 """The wall view, painted: legible from across the room. Works on any QPainter.
 
-Everything is drawn in the units of a screen 1920 px wide and then scaled, so that a smaller
-screen shows the same in proportion. Capitals are 63 or 50 units high and the lines of a tile
-stand 75 units apart or more; a text that has no room at 50 is left out, never made smaller.
+Everything is drawn in the units of the design and then scaled as `wall_size` says. Capitals are
+63 or 50 units high and the lines of a tile stand 75 units apart or more; a text that has no room
+at 50 is said shorter, wrapped, or left out, never made smaller.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from typing import NamedTuple
 
-from PySide6.QtCore import QRectF, Qt
+from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen
 
 from rackboard.core.words import Word
 from rackboard.ui import edges, glyphs, type
+from rackboard.ui.language import say
 from rackboard.ui.theme import Theme
 from rackboard.ui.tile import Glyph
-from rackboard.ui.type import Align, Face, Style
+from rackboard.ui.type import Align
+from rackboard.ui.wall_size import TILE, Viewing, sheet
+from rackboard.ui.wall_strip import BIG, USUAL, StripPainter, first_fitting, two_lines
 from rackboard.ui.wall_view import WallPage, WallTile, WallView
 
-DESIGN = (1920.0, 1080.0)
-COLUMNS, ROWS = 5, 3
-BIG = Style(Face.CONDENSED, 90, tabular=False)
-USUAL = Style(Face.CONDENSED, 72, tabular=False)
-MARGIN, GUTTER, STRIP, PAD = 16.0, 14.0, 84.0, 14.0
-PLATE, PLATE_CURED, BAND = 162.0, 158.0, 66.0
+PAD = 14.0
+PLATE, BAND = 166.0, 66.0
+_PLATES = {Word.WET: 168.0, Word.CURED: 162.0}
+"""The ripple of WET and the second rule of CURED leave the tails of "grip" above, clubs below."""
 EDGE = 1.7
 CUT, HOLD_INSET = 34.0, 8.0
-WORD_LINE, JOB_LINE = 73.0, 148.0
-CLUBS_UP, TIME_UP, REASON_UP, REASON_PITCH = 91.0, 10.0, 16.0, 75.0
+WORD_LINE, JOB_LINE = 70.0, 145.0
+CLUBS_UP, TIME_UP, REASON_UP, REASON_PITCH = 88.0, 8.0, 16.0, 75.0
 """Baselines of the clubs, the time and a HOLD's reason above the tile's bottom."""
-TILE = 314.0
-"""The designed height; what a tile is higher goes between its lines."""
-GLYPH, MARK, CHIP = 62.0, 44.0, 56.0
+GLYPH, MARK = 62.0, 44.0
 _GAP = 16.0
+_FREE_LINES = 3
 
 
 class Lines(NamedTuple):
@@ -49,9 +49,12 @@ class Lines(NamedTuple):
 
 
 def lines(height: float, word: Word) -> Lines:
-    """Return the baselines for a tile's height in design units."""
+    """Return the baselines for a tile's height in design units.
+
+    What a tile is higher than designed goes between its lines.
+    """
     more = max(height - TILE, 0.0)
-    plate = (PLATE_CURED if word is Word.CURED else PLATE) + 0.5 * more
+    plate = _PLATES.get(word, PLATE) + 0.5 * more
     hold = word is Word.HOLD
     clubs = REASON_UP + REASON_PITCH if hold else CLUBS_UP
     return Lines(
@@ -59,35 +62,6 @@ def lines(height: float, word: Word) -> Lines:
         height - clubs - 0.25 * more, height - TIME_UP - 0.1 * more,
         height - REASON_UP - 0.1 * more,
     )  # fmt: skip
-
-
-class Sheet(NamedTuple):
-    """How the design lies on a screen: scale and the size in design units."""
-
-    scale: float
-    width: float
-    height: float
-
-    def cell(self, number: int) -> QRectF:
-        """Return a tile's rectangle in design units, counted along the rows."""
-        wide = (self.width - 2 * MARGIN - (COLUMNS - 1) * GUTTER) / COLUMNS
-        room = self.height - STRIP
-        high = (room - 2 * 13 - (ROWS - 1) * GUTTER) / ROWS
-        row, column = divmod(number, COLUMNS)
-        return QRectF(
-            MARGIN + column * (wide + GUTTER), STRIP + 13 + row * (high + GUTTER), wide, high
-        )
-
-
-def sheet(width: float, height: float) -> Sheet:
-    """Return how the design lies on a screen of this size [logical px]."""
-    scale = max(min(width / DESIGN[0], height / DESIGN[1]), 0.05)
-    return Sheet(scale, width / scale, height / scale)
-
-
-def first_fitting(style: Style, texts: Iterable[str], room: float) -> str:
-    """Return the first text that has room, "" if none has."""
-    return next((text for text in texts if type.width(style, text) <= room), "")
 
 
 class WallPainter:
@@ -112,13 +86,15 @@ class WallPainter:
         *,
         lit: bool,
         still: bool = False,
+        viewing: Viewing | None = None,
+        ratio: float = 1.0,
     ) -> None:
         """Paint one page; `lit`: collars are on; `still`: reduced motion."""
-        at = sheet(*size)
+        at = sheet(*size, viewing, ratio)
         painter.save()
         painter.scale(at.scale, at.scale)
         painter.fillRect(QRectF(0, 0, at.width, at.height), self.theme.bg)
-        self._strip(painter, at, view, pages, number)
+        StripPainter(self.theme).paint(painter, at.width, view, pages, number)
         page = pages[number]
         for cell, tile in enumerate(page.tiles):
             rect = at.cell(cell)
@@ -128,8 +104,8 @@ class WallPainter:
             if tile.untaken and (lit or still):
                 self._collar(painter, rect.width(), rect.height(), 6.0 if still else 4.0)
             painter.restore()
-        if page.free:
-            rect = at.cell(COLUMNS * ROWS - 1)
+        if page.free and not view.stale:  # what is free now is not known either
+            rect = at.cell(at.cells - 1)
             painter.save()
             painter.translate(rect.topLeft())
             self._free(painter, rect.width(), rect.height(), view)
@@ -150,28 +126,84 @@ class WallPainter:
         )
         if word is Word.STALE:
             below = QRectF(4, at.plate, width - 8, height - at.plate - 4)
-            edges.hatch(painter, below, theme.line, 34, 3)
-        elif not theme.dark:
+            edges.hatch(painter, below, theme.out, 26, 3)
+        elif theme.high or not theme.dark:
             rim = theme.ink if flooded else theme.line
             edges.draw_rim(painter, rim, (width, height), cut, 1.5)
-        self._plate(painter, width, at.plate, tile, flooded=flooded)
         if word is Word.STALE:
-            self._dashed(painter, width, height)
+            self._stale(painter, width, height, at, tile)
+            return
+        self._plate(painter, width, at.plate, tile, flooded=flooded)
         inset = PAD + (HOLD_INSET if hold else 0.0)
         on = theme.on_fill(word)
-        type.draw(painter, BIG, inset, at.word, word.value, on)
-        top = at.word - (type.cap_height(BIG) + GLYPH) / 2
-        glyphs.draw(painter, tile.glyph, width - inset - GLYPH, top, GLYPH, on)
+        self._word(painter, width, at.word, inset, tile, on)
         self._row(painter, width, at.job, tile, on)
         text = theme.ink if flooded else theme.text
         sub = theme.ink if flooded else theme.sub
         if hold:
             self._below_hold(painter, width, at, tile, text)
         elif tile.cold:
-            self._below_cold(painter, width, at, tile)
+            self._below_cold(painter, width, height, at, tile)
         else:
+            wrapped = self._time_lines(width, tile.time)
+            if len(wrapped) > 1:
+                self._two_lines(painter, PAD, at.reason, wrapped, sub if tile.quiet else text)
+                return
             self._clubs(painter, width, at.clubs, tile, sub)
-            self._time(painter, width, at.time, tile, sub if tile.quiet else text)
+            self._time(painter, width, height, at.time, tile, sub if tile.quiet else text)
+
+    def _word(
+        self,
+        painter: QPainter,
+        width: float,
+        baseline: float,
+        inset: float,
+        tile: WallTile,
+        color: QColor,
+    ) -> None:
+        """Draw word and glyph; a long word of another language takes the wall's other size."""
+        word = say("Word", tile.word.value)
+        room = width - 2 * inset - GLYPH - _GAP
+        style = BIG if type.width(BIG, word) <= room else USUAL
+        type.draw(painter, style, inset, baseline, type.fitting(style, word, room), color)
+        top = baseline - (type.cap_height(BIG) + GLYPH) / 2
+        glyphs.draw(painter, tile.glyph, width - inset - GLYPH, top, GLYPH, color)
+
+    def _stale(
+        self, painter: QPainter, width: float, height: float, at: Lines, tile: WallTile
+    ) -> None:
+        """Draw a tile of a board that isn't updating: hatched, dashed, and no time to trust.
+
+        What it said last stands on a field of its own, so that no line runs through it.
+        """
+        theme, word = self.theme, tile.word
+        painter.save()
+        painter.setClipPath(edges.body(width, height, 0.0))
+        painter.fillRect(QRectF(0, 0, width, at.plate), theme.fills[word])
+        painter.restore()
+        ink = theme.on_fill(word)
+        self._word(painter, width, at.word, PAD, tile, ink)
+        self._row(painter, width, at.job, tile, ink)
+        room = width - 2 * PAD
+        clubs = first_fitting(USUAL, tile.clubs, room)
+        said = two_lines(tile.time, room)
+        lines = [clubs, *said] if len(said) < 2 else said
+        for up, line in enumerate(reversed([line for line in lines if line])):
+            color = theme.sub if line is clubs else theme.text
+            self._on_field(painter, at.plate, at.reason - up * REASON_PITCH, line, color)
+        pen = QPen(theme.text, 4)
+        pen.setDashPattern([5, 4])
+        painter.setPen(pen)
+        painter.drawLine(QPointF(0, at.plate), QPointF(width, at.plate))
+        self._dashed(painter, width, height)
+
+    def _on_field(
+        self, painter: QPainter, plate: float, baseline: float, line: str, color: QColor
+    ) -> None:
+        top = max(baseline - type.cap_height(USUAL) - 10, plate)
+        wide = type.width(USUAL, line)
+        painter.fillRect(QRectF(4, top, PAD + wide + 6, baseline + 15 - top), self.theme.surf)
+        type.draw(painter, USUAL, PAD, baseline, line, color)
 
     def _plate(
         self, painter: QPainter, width: float, high: float, tile: WallTile, *, flooded: bool
@@ -191,7 +223,7 @@ class WallPainter:
         self, painter: QPainter, width: float, baseline: float, tile: WallTile, color: QColor
     ) -> None:
         right = width - PAD
-        job = first_fitting(USUAL, (tile.job,), right - PAD)
+        job = type.fitting(USUAL, tile.job, right - PAD)
         x = PAD + type.draw(painter, USUAL, PAD, baseline, job, color) + _GAP
         places = first_fitting(USUAL, tile.places, right - x)
         type.draw(painter, USUAL, right, baseline, places, color, Align.RIGHT)
@@ -213,32 +245,58 @@ class WallPainter:
         glyphs.draw(painter, mark, width - PAD - MARK, middle - MARK / 2, MARK, color)
 
     def _time(
-        self, painter: QPainter, width: float, baseline: float, tile: WallTile, color: QColor
+        self,
+        painter: QPainter,
+        width: float,
+        height: float,
+        baseline: float,
+        tile: WallTile,
+        color: QColor,
     ) -> None:
         """Draw the time; a date a week away takes the other size that the wall has."""
         room = width - 2 * PAD
-        big = tile.word is not Word.STALE and type.width(BIG, tile.time) <= room
-        type.draw(painter, BIG if big else USUAL, PAD, baseline, tile.time, color)
+        tail = type.metrics(BIG).tightBoundingRect(tile.time).bottom()
+        if type.width(BIG, tile.time) <= room and baseline + tail <= height:
+            type.draw(painter, BIG, PAD, baseline, tile.time, color)
+            return
+        tail = type.metrics(USUAL).tightBoundingRect(tile.time).bottom()
+        baseline = min(baseline, height - tail - 2)
+        type.draw(painter, USUAL, PAD, baseline, type.fitting(USUAL, tile.time, room), color)
+
+    def _time_lines(self, width: float, time: str) -> list[str]:
+        """Return words in place of a time, in two lines where one is too short."""
+        room = width - 2 * PAD
+        return [time] if type.width(USUAL, time) <= room else two_lines(time, room)
+
+    def _two_lines(
+        self, painter: QPainter, x: float, baseline: float, lines: Sequence[str], color: QColor
+    ) -> None:
+        for up, line in enumerate(reversed(lines)):
+            type.draw(painter, USUAL, x, baseline - up * REASON_PITCH, line, color)
 
     def _below_hold(
         self, painter: QPainter, width: float, at: Lines, tile: WallTile, color: QColor
     ) -> None:
         x = PAD + HOLD_INSET
-        clubs = first_fitting(USUAL, tile.clubs, width - x - PAD)
-        type.draw(painter, USUAL, x, at.clubs, clubs, color)
-        type.draw(painter, USUAL, x, at.reason, tile.time, color)
+        room = width - x - PAD
+        reason = two_lines(tile.time, room)
+        if len(reason) < 2:
+            reason = [first_fitting(USUAL, tile.clubs, room), *reason]
+        self._two_lines(painter, x, at.reason, reason, color)
 
-    def _below_cold(self, painter: QPainter, width: float, at: Lines, tile: WallTile) -> None:
+    def _below_cold(
+        self, painter: QPainter, width: float, height: float, at: Lines, tile: WallTile
+    ) -> None:
         """Draw the band's words; below it stands the time or, if there is none, the clubs."""
         theme = self.theme
         cap = type.cap_height(USUAL)
-        baseline = at.plate + (BAND - 4.2 * EDGE + cap) / 2 + 1
+        baseline = at.plate + (BAND - 4.2 * EDGE + cap) / 2 + 3
         glyphs.draw(painter, Glyph.COLD, PAD, baseline - (cap + 48) / 2, 48, theme.ink)
-        type.draw(painter, USUAL, PAD + 48 + 12, baseline, "cold", theme.ink)
+        type.draw(painter, USUAL, PAD + 48 + 12, baseline, say("Wall", "cold"), theme.ink)
         if tile.mark is not None:
             self._mark(painter, width, baseline, tile.mark, theme.ink)
         if tile.time:
-            self._time(painter, width, at.time, tile, theme.text)
+            self._time(painter, width, height, at.time, tile, theme.text)
             return
         clubs = first_fitting(USUAL, tile.clubs, width - 2 * PAD)
         type.draw(painter, USUAL, PAD, at.time - 8, clubs, theme.text)
@@ -267,91 +325,11 @@ class WallPainter:
         painter.drawRoundedRect(
             QRectF(1, 1, width - 2, height - 2), edges.RADIUS, edges.RADIUS
         )
-        type.draw(painter, USUAL, PAD, WORD_LINE - 6, "free", theme.dim)
+        type.draw(painter, USUAL, PAD, WORD_LINE - 6, say("Wall", "free"), theme.dim)
         room = width - 2 * PAD
         lines = type.wrapped(USUAL, " ".join(view.free), room)
-        fits = len(lines) <= ROWS and all(type.width(USUAL, line) <= room for line in lines)
+        fits = len(lines) <= _FREE_LINES and all(type.width(USUAL, line) <= room for line in lines)
         if not fits:
-            count = view.free_count
-            lines = [f"{count} slots" if count > 1 else "1 slot"]
+            lines = [say("Wall", "%n slots", "%n slot", view.free_count)]
         for up, line in enumerate(reversed(lines)):
             type.draw(painter, USUAL, PAD, height - 18 - 76 * up, line, theme.dim)
-
-    # Strip
-
-    def _strip(
-        self, painter: QPainter, at: Sheet, view: WallView, pages: tuple[WallPage, ...], number: int
-    ) -> None:
-        """Draw the strip: the clock, what is due, chips of the pages, temperatures.
-
-        What has no room is left out: first where the next thing is due, then the readings
-        from the last on.
-        """
-        theme = self.theme
-        painter.fillRect(QRectF(0, 0, at.width, STRIP), theme.strip)
-        painter.fillRect(QRectF(0, STRIP - 1.5, at.width, 1.5), theme.line)
-        middle = STRIP / 2
-        low = middle + type.cap_height(USUAL) / 2
-        big_low = middle + type.cap_height(BIG) / 2
-        x = MARGIN + type.draw(painter, BIG, MARGIN, big_low, view.clock, theme.text) + 30
-        painter.fillRect(QRectF(x, 16, 1.5, STRIP - 32), theme.line)
-        x += 30
-        right = at.width - MARGIN
-        chips = len(pages) * (CHIP + 12) + 24 if len(pages) > 1 else 0.0
-        due_room = 56 + 14 + type.width(USUAL, view.due.time) + 24 if view.due else 0.0
-        stale = f"no word since {view.stale}" if view.stale else ""
-        need = x + chips + max(due_room, type.width(USUAL, stale))
-        readings = list(view.readings)
-        while readings and need + self._readings_width(readings) > right:
-            readings.pop()
-        right -= self._readings(painter, right, low, readings)
-        if chips:
-            right -= chips
-            self._chips(painter, right + 24, middle, pages, number)
-        if stale:
-            type.draw(painter, USUAL, x, low, first_fitting(USUAL, (stale,), right - x), theme.text)
-        elif view.due is not None:
-            glyphs.draw(painter, view.due.glyph, x, middle - 28, 56, theme.text)
-            x += 56 + 14
-            x += type.draw(painter, USUAL, x, low, view.due.time, theme.text) + 24
-            places = first_fitting(USUAL, view.due.places, right - x - 24)
-            type.draw(painter, USUAL, x, low, places, theme.sub)
-
-    def _readings_width(self, readings: Iterable[tuple[str, str]]) -> float:
-        return sum(
-            40 + 14 + type.width(USUAL, name) + type.width(USUAL, value) for name, value in readings
-        )
-
-    def _readings(
-        self, painter: QPainter, right: float, baseline: float, readings: Sequence[tuple[str, str]]
-    ) -> float:
-        x = right
-        for name, value in reversed(readings):
-            x -= type.draw(painter, USUAL, x, baseline, value, self.theme.text, Align.RIGHT) + 14
-            x -= type.draw(painter, USUAL, x, baseline, name, self.theme.sub, Align.RIGHT) + 40
-        return right - x
-
-    def _chips(
-        self,
-        painter: QPainter,
-        x: float,
-        middle: float,
-        pages: tuple[WallPage, ...],
-        number: int,
-    ) -> None:
-        theme = self.theme
-        for at, page in enumerate(pages):
-            box = QRectF(x + at * (CHIP + 12), middle - CHIP / 2, CHIP, CHIP)
-            if page.worst is not None:
-                word = page.worst.word
-                painter.setPen(Qt.PenStyle.NoPen)
-                painter.setBrush(theme.fills[word])
-                painter.drawRoundedRect(box, edges.RADIUS, edges.RADIUS)
-                glyphs.draw(
-                    painter, page.worst.glyph, box.x() + 9, box.y() + 9, CHIP - 18,
-                    theme.on_fill(word),
-                )  # fmt: skip
-            if at == number:
-                painter.setPen(QPen(theme.ring, 4))
-                painter.setBrush(Qt.BrushStyle.NoBrush)
-                painter.drawRoundedRect(box.adjusted(-5, -5, 5, 5), 12, 12)

@@ -90,12 +90,12 @@ class WallView:
 
 
 CELLS = 15
-"""Tiles of a page, 5 × 3."""
+"""Tiles of a page as designed, 5 × 3."""
 _WORST_FIRST = (Word.HOLD, Word.STALE, Word.WET, Word.WAIT, Word.BENCH, Word.CURED)
 
 
 class WallPage(NamedTuple):
-    """Up to 15 tiles, and their worst one for the chip."""
+    """As many tiles as a page has, and their worst one for the chip."""
 
     tiles: tuple[WallTile, ...]
     worst: WallTile | None
@@ -107,14 +107,14 @@ def _badness(tile: WallTile) -> tuple[int, bool]:
     return (_WORST_FIRST.index(tile.word), not tile.cold)
 
 
-def pages(view: WallView) -> tuple[WallPage, ...]:
+def pages(view: WallView, cells: int = CELLS) -> tuple[WallPage, ...]:
     """Return the pages of a view, the worst first; there is always one.
 
     Tiles keep their order within a page, and pages of equal worst states theirs.
     """
-    runs = [view.tiles[at : at + CELLS] for at in range(0, len(view.tiles), CELLS)] or [()]
+    runs = [view.tiles[at : at + cells] for at in range(0, len(view.tiles), cells)] or [()]
     made = [WallPage(run, min(run, key=_badness, default=None), False) for run in runs]
     last = made[-1]
-    if view.free_count and len(last.tiles) < CELLS:
+    if view.free_count and len(last.tiles) < cells:
         made[-1] = last._replace(free=True)
     return tuple(sorted(made, key=lambda p: _badness(p.worst) if p.worst else (0, False)))

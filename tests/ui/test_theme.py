@@ -3,20 +3,19 @@ from __future__ import annotations
 from itertools import combinations
 
 import pytest
+from pytestqt.qtbot import QtBot
 
-from rackboard.core.words import Word
+from helpers.contrast import Triple, contrast, linear
+from rackboard.services.snapshot import CONTRAST, THEME
 from rackboard.ui.theme import (
-    COLD,
-    DARK_TOKENS,
     FILLS,
-    INK,
-    LIGHT_TOKENS,
-    WHITE,
+    Appearance,
+    Theme,
     dark_theme,
     light_theme,
+    system_wants_contrast,
+    theme_of,
 )
-
-Triple = tuple[float, float, float]
 
 # Machado, Oliveira and Fernandes, "A Physiologically-Based Model for Simulation of Color Vision
 # Deficiency", IEEE Transactions on Visualization and Computer Graphics 15(6), 2009: the matrices
@@ -39,23 +38,6 @@ MACHADO = {
         (0.004733, 0.691367, 0.303900),
     ),
 }
-
-
-def linear(color: str) -> Triple:
-    channels = (int(color[at : at + 2], 16) / 255 for at in (1, 3, 5))
-    r, g, b = (c / 12.92 if c <= 0.04045 else ((c + 0.055) / 1.055) ** 2.4 for c in channels)
-    return r, g, b
-
-
-def luminance(color: str) -> float:
-    r, g, b = linear(color)
-    return 0.2126 * r + 0.7152 * g + 0.0722 * b
-
-
-def contrast(a: str, b: str) -> float:
-    """WCAG 2.2, "contrast ratio"."""
-    low, high = sorted((luminance(a), luminance(b)))
-    return (high + 0.05) / (low + 0.05)
 
 
 def lab(rgb: Triple) -> Triple:
@@ -86,37 +68,6 @@ def distance(a: str, b: str, eye: str) -> float:
 
 
 @pytest.mark.parametrize(
-    ("a", "b", "ratio"),
-    [("#000000", "#FFFFFF", 21.0), ("#767676", "#FFFFFF", 4.54), ("#777777", "#FFFFFF", 4.48)],
-)
-def test_contrast_formula_by_its_check_values(a: str, b: str, ratio: float) -> None:
-    assert contrast(a, b) == pytest.approx(ratio, abs=0.005)
-
-
-@pytest.mark.parametrize("tokens", [DARK_TOKENS, LIGHT_TOKENS], ids=["dark", "light"])
-def test_contrasts_of_the_tokens(tokens: dict[str, str]) -> None:
-    for ground in ("bg", "strip", "surf", "surf2", "plot"):
-        for text in ("text", "sub"):
-            assert contrast(tokens[text], tokens[ground]) >= 4.5, (text, ground)
-        assert contrast(tokens["ring"], tokens[ground]) >= 3.0
-    assert contrast(tokens["dim"], tokens["bg"]) >= 4.5
-    assert contrast(tokens["dim"], tokens["surf"]) >= 4.5
-    for mark in ("edge", "out"):
-        assert contrast(tokens[mark], tokens["bg"]) >= 3.0, mark
-
-
-def test_words_on_their_fills() -> None:
-    for word, fill in FILLS.items():
-        ink = WHITE if word is Word.WAIT else INK
-        assert contrast(ink, fill) >= 7.0, word
-    assert contrast(INK, COLD) >= 7.0
-    for theme in (dark_theme(), light_theme()):
-        for word in Word:
-            on, fill = theme.on_fill(word).name(), theme.fills[word].name()
-            assert contrast(on, fill) >= 7.0
-
-
-@pytest.mark.parametrize(
     ("eye", "least"), [("normal", 36.0), ("protan", 21.7), ("deutan", 23.5), ("tritan", 21.4)]
 )
 def test_fills_stay_apart_for_every_eye(eye: str, least: float) -> None:
@@ -138,3 +89,34 @@ def test_palette_carries_the_tokens() -> None:
         )
         for front, back in pairs:
             assert contrast(front.color().name(), back.color().name()) >= 4.5
+
+
+SCHEMES = [
+    make(high=high) for make in (dark_theme, light_theme) for high in (False, True)
+]
+
+
+@pytest.mark.parametrize("theme", SCHEMES, ids=["dark", "dark high", "light", "light high"])
+def test_a_palette_says_which_scheme_it_is_made_from(theme: Theme) -> None:
+    made = theme_of(theme.palette())
+    assert (made.dark, made.high, made.bg, made.text) == (
+        theme.dark, theme.high, theme.bg, theme.text,
+    )  # fmt: skip
+
+
+def test_appearance_follows_the_settings_and_their_undoing(qtbot: QtBot) -> None:
+    appearance = Appearance("dark")
+    assert (appearance.theme.dark, appearance.theme.high) == (True, system_wants_contrast())
+    with qtbot.waitSignal(appearance.theme_changed) as told:
+        appearance.set_contrast("on")
+    (theme,) = told.args
+    assert theme.dark
+    assert theme.high
+    with qtbot.waitSignal(appearance.theme_changed):
+        appearance.take_settings({THEME: "light", CONTRAST: "on"})
+    assert (appearance.theme.dark, appearance.theme.high) == (False, True)
+    with qtbot.waitSignal(appearance.theme_changed):
+        appearance.take_settings({THEME: "light", CONTRAST: "off"})
+    assert not appearance.theme.high
+    with qtbot.assertNotEmitted(appearance.theme_changed):
+        appearance.take_settings({THEME: "light", CONTRAST: "off"})
