@@ -48,16 +48,20 @@ class CurvePainter:
         Colours and type; on paper `theme.paper_theme()`.
     times : bool
         Whether the two rows of times are printed under the motif.
+    strip : float, optional
+        The height of the temperature strip [px]; by default as the board has room for.
     """
 
-    def __init__(self, theme: Theme, roles: Roles, *, times: bool = True) -> None:
+    def __init__(
+        self, theme: Theme, roles: Roles, *, times: bool = True, strip: float = 0.0
+    ) -> None:
         self.theme = theme
         self.roles = roles
         self.times = times
         large = roles.large
         self._motif_h = 22.0 if large else 15.0
         self._row = 18.5 if large else 16.5
-        self._strip_h = 40.0 if large else 30.0
+        self._strip_h = strip or (42.0 if large else 36.0)
         self._legend = 20.0 if large else 17.0
 
     def below(self) -> float:
@@ -116,7 +120,11 @@ class CurvePainter:
             if view.now is not None and view.now > _NOW_NEAR_NAMES:
                 right = plot.x() + view.now * plot.width() - 10
             wide = type.width(style, level.name)
-            clear = QRectF(right - wide - 3, y + 4, wide + 6, drop)
+            for mark in view.marks:  # what drops from a solid dot would run through the name
+                drops_at = plot.x() + mark.not_before * plot.width()
+                if right - wide - 8 < drops_at < right + 8:
+                    right = drops_at - 10
+            clear = QRectF(right - wide - 3, y + 6.5, wide + 6, drop - 2.5)
             painter.fillRect(clear, self.theme.surf)
             type.draw(painter, style, right, y + drop, level.name, self.theme.sub, Align.RIGHT)
 
@@ -170,21 +178,14 @@ class CurvePainter:
         )  # fmt: skip
         for number, (style, color, hollow, texts) in enumerate(rows):
             baseline = top + number * self._row + cap + 3
-            free = rect.left()
-            for u, text in texts:
-                wide = type.width(style, text)
-                x = rect.x() + u * rect.width()
-                leftward = x + 9 + wide > rect.right()
-                begin = max((x - 9 - wide) if leftward else x - 4, free)
-                dot = QPointF(
-                    begin + wide + 9 if leftward else begin + 4, baseline - cap / 2
-                )
-                text_x = begin if leftward else begin + 13
-                type.draw(painter, style, text_x, baseline, text, color)
+            widths = [type.width(style, text) + 13 for _, text in texts]
+            places = row_places([rect.x() + u * rect.width() for u, _ in texts], widths, rect)
+            for (begin, leftward), wide, (_, text) in zip(places, widths, texts, strict=True):
+                dot = QPointF(begin + wide - 4 if leftward else begin + 4, baseline - cap / 2)
+                type.draw(painter, style, begin if leftward else begin + 13, baseline, text, color)
                 painter.setBrush(Qt.BrushStyle.NoBrush if hollow else color)
                 painter.setPen(QPen(color, 1.6))
                 painter.drawEllipse(dot, 3.2, 3.2)
-                free = begin + wide + 20
 
     def _temperature(self, painter: QPainter, strip: QRectF, view: CurveView) -> None:
         theme = self.theme
@@ -192,65 +193,65 @@ class CurvePainter:
         for day in view.days:
             x = strip.x() + day.x * strip.width()
             painter.fillRect(QRectF(x, strip.y(), 1, strip.height()), theme.line)
+        air = strip.adjusted(0, 2, 0, -self._names())
         if view.minimum is not None:
             dashes = QPen(theme.sub, 1.2)
             dashes.setDashPattern([6, 5])
             painter.setPen(dashes)
-            y = _at(strip, 0, view.minimum).y()
+            y = _at(air, 0, view.minimum).y()
             painter.drawLine(QPointF(strip.left(), y), QPointF(strip.right(), y))
         for begin, end in view.gaps:
             area = QRectF(strip.x() + begin * strip.width(), strip.y(),
-                          (end - begin) * strip.width(), strip.height())  # fmt: skip
+                          (end - begin) * strip.width(), air.bottom() - strip.y())  # fmt: skip
             painter.fillRect(area, theme.plot)
             edges.hatch(painter, area, theme.text, 5.2, 1.8)
         for stretch in view.record:
-            _stroke(painter, [_at(strip, x, y) for x, y in stretch], QPen(theme.text, 2))
+            _stroke(painter, [_at(air, x, y) for x, y in stretch], QPen(theme.text, 2))
         dots = QPen(theme.text, 1.8)
         dots.setDashPattern([1.2, 2.6])
-        _stroke(painter, [_at(strip, x, y) for x, y in view.held], dots)
+        _stroke(painter, [_at(air, x, y) for x, y in view.held], dots)
+
+    def _names(self) -> float:
+        """Return the height of the day names' own row: no line of the record comes near them."""
+        return type.cap_height(self.roles.small) + 7
 
     def _day_names(self, painter: QPainter, strip: QRectF, view: CurveView) -> None:
-        """Name the days, above or below the record, whichever is clear of it."""
+        """Name the days, clear of each other and of the line of the present."""
         style = self.roles.small
-        cap = type.cap_height(style)
-        points = [point for stretch in view.record for point in stretch] + list(view.held)
-        if view.minimum is not None:
-            points += [(day.x, view.minimum) for day in view.days]
-        for day in view.days:
-            x = strip.x() + day.x * strip.width()
+        now = None if view.now is None else strip.x() + view.now * strip.width()
+        starts = [strip.x() + day.x * strip.width() for day in view.days]
+        for day, x, end in zip(view.days, starts, [*starts[1:], strip.right()], strict=False):
             wide = type.width(style, day.name)
-            if x + 8 + wide >= strip.right():
-                continue
-            end = day.x + (wide + 8) / strip.width()
-            near = [y for at, y in points if day.x - 0.01 <= at <= end + 0.01] or [0.5]
-            low = min(near) > 1 - max(near)
-            baseline = strip.bottom() - 4 if low else strip.top() + cap + 4
-            taken = (cap + 8) / strip.height()
-            if any(y < taken if low else y > 1 - taken for y in near):
-                clear = QRectF(x + 3, baseline - cap - 2, wide + 4, cap + 4)
-                painter.fillRect(clear, self.theme.plot)
-            type.draw(painter, style, x + 5, baseline, day.name, self.theme.sub)
+            left = x + 5
+            if now is not None and left - 4 < now < left + wide + 4:
+                left = now + 5
+            if left + wide + 3 <= end:
+                type.draw(painter, style, left, strip.bottom() - 4, day.name, self.theme.sub)
 
     def _legends(self, painter: QPainter, strip: QRectF, view: CurveView) -> None:
+        """Say what is dashed and dotted; a narrow picture takes the shorter words."""
         roles, theme = self.roles, self.theme
         baseline = strip.bottom() + self._legend - 3
         y = baseline - type.cap_height(roles.small) / 2
+        taken = type.width(roles.small, view.held_text) + 40 if view.held_text else 0.0
         if view.minimum is not None:
             dashes = QPen(theme.sub, 1.4)
             dashes.setDashPattern([6, 5])
             painter.setPen(dashes)
             painter.drawLine(QPointF(strip.x(), y), QPointF(strip.x() + 20, y))
-            text = view.minimum_text if roles.large else view.minimum_short or view.minimum_text
+            text, room = view.minimum_text, strip.width() - taken - 28
+            if type.width(roles.small, text) > room:
+                text = type.fitting(roles.small, view.minimum_short or text, room)
             type.draw(painter, roles.small, strip.x() + 28, baseline, text, theme.sub)
         if view.held_text:
-            taken = type.draw(
+            type.draw(
                 painter, roles.small, strip.right(), baseline, view.held_text, theme.sub,
                 Align.RIGHT,
             )  # fmt: skip
             dots = QPen(theme.text, 1.8)
             dots.setDashPattern([1.2, 2.6])
             painter.setPen(dots)
-            x = strip.right() - taken - 8
+            x = strip.right() - taken + 32
             painter.drawLine(QPointF(x - 20, y), QPointF(x, y))
 
     def _now(
@@ -271,6 +272,35 @@ class CurvePainter:
         baseline = tag.center().y() + type.cap_height(roles.fact_bold) / 2
         type.draw(painter, roles.fact_bold, tag.center().x(), baseline, view.now_text, theme.surf,
                   Align.CENTRE)  # fmt: skip
+
+
+def row_places(
+    marks: list[float], widths: list[float], rect: QRectF, apart: float = 14.0
+) -> list[tuple[float, bool]]:
+    """Return where the texts of a row begin, and whether their dot stands behind them.
+
+    Each stands as near to its mark as the others and the edges let it; none overlaps another.
+
+    Parameters
+    ----------
+    marks, widths : list of float
+        The marks from left to right, and each text's width with its dot [px].
+    rect : QRectF
+        Between whose sides they stand.
+    apart : float
+        What lies between two [px].
+    """
+    leftward = [x - 4 + wide > rect.right() for x, wide in zip(marks, widths, strict=True)]
+    begins: list[float] = []
+    free = rect.left()
+    for x, wide, left in zip(marks, widths, leftward, strict=True):
+        begins.append(max(x + 4 - wide if left else x - 4, free))
+        free = begins[-1] + wide + apart
+    edge = rect.right()
+    for index in reversed(range(len(begins))):
+        begins[index] = min(begins[index], edge - widths[index])
+        edge = begins[index] - apart
+    return list(zip(begins, leftward, strict=True))
 
 
 def _at(area: QRectF, x: float, y: float) -> QPointF:

@@ -2,27 +2,59 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QRectF, Signal
+from PySide6.QtCore import QRectF, Qt, Signal
 from PySide6.QtGui import QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from rackboard.core.words import Word
 from rackboard.ui import edges, glyphs, type
 from rackboard.ui.curve import CurvePainter
-from rackboard.ui.inspector_view import Action, InspectorView, Permission, Reason
-from rackboard.ui.keys import APART, RIM, TARGET, Key
+from rackboard.ui.inspector_view import Action, CurveView, InspectorView, Permission, Reason
+from rackboard.ui.keys import APART, RIM, TARGET, Key, TapKey
+from rackboard.ui.language import say
 from rackboard.ui.theme import Theme
 from rackboard.ui.tile import HOLD_GLYPHS, WORD_GLYPHS, Glyph
 from rackboard.ui.type import Align, Roles
+
+_MIDDLE = 0.5
+
+
+class Spot(TapKey):
+    """A part of the card that can be pressed, with no body of its own: only its ring shows."""
+
+    def __init__(self, theme: Theme, name: str, parent: QWidget) -> None:
+        super().__init__(parent)
+        self._theme = theme
+        self.setObjectName(name)
+        self.setCursor(Qt.CursorShape.PointingHandCursor)
+        self.hide()
+
+    def show_theme(self, theme: Theme) -> None:
+        """Take another scheme."""
+        self._theme = theme
+        self.update()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint the ring."""
+        del event
+        if not self.hasFocus():
+            return
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setPen(QPen(self._theme.ring, 3))
+        painter.drawRoundedRect(QRectF(self.rect()).adjusted(1.5, 1.5, -1.5, -1.5), 8, 8)
+        painter.end()
 
 
 class Inspector(QWidget):
     """The card in the right column.
 
+    Its head opens the joint's record, its curve the same as a table.
+
     Signals
     -------
     action_chosen(str)
-        The key of a button.
+        The key of a button; "record" and "table" for the two parts.
     """
 
     action_chosen = Signal(str)
@@ -32,6 +64,10 @@ class Inspector(QWidget):
         self._view: InspectorView | None = None
         self._keys: list[Key] = []
         self._reasons_shown = False
+        self.head = Spot(theme, "record", self)
+        self.picture = Spot(theme, "table", self)
+        for spot in (self.head, self.picture):
+            spot.clicked.connect(self._on_key_clicked)
         self.show_size(theme, large=large)
 
     def show_size(self, theme: Theme, *, large: bool) -> None:
@@ -41,6 +77,8 @@ class Inspector(QWidget):
         self._curve = CurvePainter(theme, self._roles, times=large)
         for key in self._keys:
             key.show_theme(theme, self._roles)
+        for spot in (self.head, self.picture):
+            spot.show_theme(theme)
         if self._view is not None:
             self._show_keys(self._view.actions)
         self.update()
@@ -54,7 +92,9 @@ class Inspector(QWidget):
         actions = view.actions if view is not None else ()
         if old is None or actions != old.actions:
             self._show_keys(actions)
-        self.setAccessibleName(view.accessible if view is not None else "Nothing chosen")
+        nothing = say("Inspector", "Nothing chosen")
+        self.setAccessibleName(view.accessible if view is not None else nothing)
+        self._place_spots()
         self.update()
 
     def keys(self) -> list[Key]:
@@ -85,9 +125,29 @@ class Inspector(QWidget):
             self.action_chosen.emit(sender.objectName())
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        """Place the keys anew."""
+        """Place the keys and the parts anew."""
         super().resizeEvent(event)
         self._place_keys()
+        self._place_spots()
+
+    def _place_spots(self) -> None:
+        view, pad = self._view, self._pad
+        glued = view is not None and view.word is not None
+        self.head.setVisible(glued)
+        self.picture.setVisible(view is not None and view.curve is not None)
+        if view is None:
+            return
+        if glued:
+            self.head.setAccessibleName(say("Inspector", "Record of the joint"))
+            self.head.setAccessibleDescription("; ".join((view.title, *view.lines)))
+            bottom = self._title_end(view) + (9 if self._large else 7)
+            wide = self.width() - 2 * (pad - 10)
+            self.head.setGeometry(round(pad - 10), 4, round(wide), round(bottom) - 4)
+        if view.curve is not None:
+            self.picture.setAccessibleName(say("Inspector", "How the glue goes"))
+            self.picture.setAccessibleDescription(view.curve_said)
+            area = self.curve_area(view).adjusted(-8, -4, 8, 2)
+            self.picture.setGeometry(area.toRect())
 
     def _place_keys(self) -> None:
         count = len(self._keys)
@@ -116,20 +176,79 @@ class Inspector(QWidget):
         painter.end()
 
     def _paint(self, painter: QPainter, view: InspectorView) -> None:
-        large, pad = self._large, self._pad
-        right = self.width() - pad
+        right = self.width() - self._pad
         y = self._title(painter, view, right)
         self._reasons_shown = bool(view.reasons)
         y = self._permissions(painter, view.permissions, y, right)
         if view.reasons:
-            y = self._reasons(painter, view.reasons, y, right)
+            self._reasons(painter, view.reasons, y, right)
+        self._foot(painter, view, right)
+        if view.curve is not None:
+            area = self.curve_area(view)
+            self._curve.paint(painter, area, view.curve)
+            self._cue(painter, area, view.curve)
+
+    def _cue(self, painter: QPainter, area: QRectF, curve: CurveView) -> None:
+        """Say beside the tag of the present, or where it would be, what a press opens."""
+        text = say("Inspector", "As a table")
+        y = area.y() + 15
+        if curve.now is None:
+            y -= self._room_for_cue
+        if curve.now is not None and curve.now > _MIDDLE:
+            self._link(painter, area.left(), y, text, Align.LEFT)
+        else:
+            self._link(painter, area.right(), y, text, Align.RIGHT)
+
+    def _link(self, painter: QPainter, x: float, y: float, text: str, align: Align) -> None:
+        """Write a text with a line under it: it can be pressed."""
+        style, color = self._roles.small, self._theme.sub
+        wide = type.draw(painter, style, x, y, text, color, align)
+        left = x - wide if align is Align.RIGHT else x
+        painter.fillRect(QRectF(left, y + 3, wide, 1), color)
+
+    _room_for_cue = 18.0
+
+    # Where things stand
+
+    def _title_end(self, view: InspectorView) -> float:
+        lines = len(view.lines) if self._large else min(len(view.lines), 1)
+        if not self._large:
+            return 31.0 + 20 * lines
+        return 42.0 + (26 + 22 * (lines - 1) if lines else 0)
+
+    def _permissions_end(self, view: InspectorView) -> float:
+        large, rows = self._large, view.permissions
+        y = self._title_end(view)
+        if rows:
+            y += 33 + 32 * (len(rows) - 1) if large else 27 + 24 * (len(rows) - 1)
+        if not view.reasons:
+            y += (22 if large else 17) * sum(bool(row.probably) for row in rows)
+        return y
+
+    def _foot_top(self, view: InspectorView) -> float:
+        """Return where the lines over the keys begin."""
+        y = float(self.height() - (16 if self._large else 11) - TARGET)
+        y -= 13 if self._large else 9
+        if view.sooner:
+            y -= 24 if self._large else 19
+        if self._large and view.facts:
+            y -= 24
+        return y + 4
+
+    def curve_area(self, view: InspectorView) -> QRectF:
+        """Return where the curve is painted."""
+        y = self._permissions_end(view)
+        if view.reasons:
+            pitch = 20.0 if self._large else 17.0
+            y += (43 if self._large else 34) + pitch * (len(view.reasons) - 1)
         else:
             y += 16 if self._large else 11  # the tag of the present needs the room
-        keys_top = float(self.height() - (16 if large else 11) - TARGET)
-        bottom = self._foot(painter, view, keys_top - (13 if large else 9), right)
-        if view.curve is not None:
-            area = QRectF(pad, y, right - pad, bottom - y)
-            self._curve.paint(painter, area, view.curve)
+        if view.curve is not None and view.curve.now is None:
+            y += self._room_for_cue
+        pad = self._pad
+        return QRectF(pad, y, self.width() - 2 * pad, self._foot_top(view) - y)
+
+    # Painting
 
     def _title(self, painter: QPainter, view: InspectorView, right: float) -> float:
         theme, roles, large, pad = self._theme, self._roles, self._large, self._pad
@@ -149,6 +268,10 @@ class Inspector(QWidget):
             y += (26 if number == 0 else 22) if large else 20
             below_plate = number > 0 or not large
             room = (right if below_plate or view.word is None else limit) - pad
+            if large and number and view.word is not None:
+                link = say("Inspector", "Record")
+                room -= type.width(roles.small, link) + 16
+                self._link(painter, right, y, link, Align.RIGHT)
             text = type.fitting(roles.fact, line, room)
             type.draw(painter, roles.fact, pad, y, text, theme.sub)
         return y
@@ -200,7 +323,7 @@ class Inspector(QWidget):
 
     def _reasons(
         self, painter: QPainter, rows: tuple[Reason, ...], y: float, right: float
-    ) -> float:
+    ) -> None:
         """Paint the three lines beside each other: whose time, when, why."""
         theme, roles, large, pad = self._theme, self._roles, self._large, self._pad
         pitch = 20.0 if large else 17.0
@@ -222,16 +345,14 @@ class Inspector(QWidget):
             if type.width(roles.small, why) > room and row.why_short:
                 why = row.why_short
             type.draw(painter, roles.small, x, y, type.fitting(roles.small, why, room), theme.sub)
-        return y + (14 if large else 10)
 
-    def _foot(
-        self, painter: QPainter, view: InspectorView, bottom: float, right: float
-    ) -> float:
+    def _foot(self, painter: QPainter, view: InspectorView, right: float) -> None:
         theme, roles, large, pad = self._theme, self._roles, self._large, self._pad
-        y = bottom
+        y = float(self.height() - (16 if large else 11) - TARGET) - (13 if large else 9)
         sooner = view.sooner if large else view.sooner_short or view.sooner
         if sooner:
-            x = pad + type.draw(painter, roles.fact, pad, y, "Sooner", theme.sub) + 8
+            head = say("Inspector", "Sooner")
+            x = pad + type.draw(painter, roles.fact, pad, y, head, theme.sub) + 8
             text = type.fitting(roles.fact_bold, sooner, right - x)
             type.draw(painter, roles.fact_bold, x, y, text, theme.text)
             y -= 24 if large else 19
@@ -239,6 +360,5 @@ class Inspector(QWidget):
             x = pad
             for name, value in view.facts:
                 x += type.draw(painter, roles.fact, x, y, name, theme.sub) + 7
-                x += type.draw(painter, roles.fact_bold, x, y, value, theme.text) + 26
-            y -= 24
-        return y + 4
+                text = type.fitting(roles.fact_bold, value, right - x)
+                x += type.draw(painter, roles.fact_bold, x, y, text, theme.text) + 26

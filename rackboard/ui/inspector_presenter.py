@@ -2,33 +2,44 @@
 
 from __future__ import annotations
 
-from rackboard.core.bench import JointKind, Milestone, Parts, PlaceKind
-from rackboard.core.cure.forecast import printed_time
-from rackboard.core.instants import DAY_US, MINUTE_US, Instant
+from rackboard.core.bench import JointKind, Milestone, Parts, PlaceKind, Source
+from rackboard.core.cure.forecast import Bounds, printed_time
+from rackboard.core.instants import MINUTE_US
 from rackboard.core.standing import Standing
-from rackboard.core.temperature import format_temperature
+from rackboard.core.text import text
 from rackboard.core.words import SHORT_PHRASES, Word
-from rackboard.services.climate import ZoneRecord
-from rackboard.services.portrait import Portrait, celsius, portrait
+from rackboard.services.portrait import Portrait, portrait
 from rackboard.ui.board_presenter import BoardPresenter
+from rackboard.ui.curve_presenter import (
+    ALLOWS,
+    CurvePresenter,
+    air_of,
+    degrees,
+    record_of,
+    way_there,
+)
 from rackboard.ui.inspector_view import (
     Action,
-    CurvePoint,
     CurveView,
-    Day,
     InspectorView,
-    Level,
-    Mark,
     Permission,
     Reason,
 )
+from rackboard.ui.language import say, spoken, translated
 from rackboard.ui.tile import Glyph
-from rackboard.ui.wording import DAYS, both_clocks
+from rackboard.ui.wording import Times, both_clocks
 
-_TOP = 1.0  # conversion at the top of the picture
-_ROOM_K = 3.0  # of temperature above and below the record
 _SOONER_MIN = 30 * MINUTE_US
 _MOVED_US = 10 * MINUTE_US  # a time that moves by more is said with what it was
+
+KINDS = {
+    JointKind.SOLID_HEAD: text("Joint", "solid head"),
+    JointKind.HOLLOW_HEAD: text("Joint", "hollow head"),
+    JointKind.OVER_HOSEL_PUTTER: text("Joint", "over-hosel putter"),
+    JointKind.ADAPTER_SLEEVE: text("Joint", "adapter sleeve"),
+    JointKind.BUTT_EXTENSION: text("Joint", "butt extension"),
+    JointKind.TIP_WEIGHT: text("Joint", "tip weight"),
+}
 
 
 class InspectorPresenter:
@@ -38,20 +49,23 @@ class InspectorPresenter:
     ----------
     presenter : BoardPresenter
         Of the same moment.
+    times : Times, optional
+        How times are said; on paper each needs its date.
     """
 
-    def __init__(self, presenter: BoardPresenter) -> None:
+    def __init__(self, presenter: BoardPresenter, times: Times | None = None) -> None:
         self._p = presenter
-        self._times = presenter.times
+        self._times = times or presenter.times
 
     def empty(self, place_id: int, slot: int) -> InspectorView:
         """Return an empty slot."""
         name = self._p.snapshot.places[place_id].slot_name(slot)
         return InspectorView(
-            name, "empty", None, lines=("Enter lays a club out here.",),
-            actions=(Action("lay out", "Lay out\na job"),
-                     Action("temperature", "Type a\ntemperature")),
-            accessible=f"{name}, empty",
+            name, say("Inspector", "empty"), None,
+            lines=(say("Inspector", "Enter lays a club out here."),),
+            actions=(Action("lay out", say("Inspector", "Lay out\na job")),
+                     Action("temperature", say("Inspector", "Type a\ntemperature"))),
+            accessible=say("Inspector", "{slot}, empty").format(slot=name),
         )  # fmt: skip
 
     def joint(self, standing: Standing) -> InspectorView:
@@ -59,47 +73,94 @@ class InspectorPresenter:
         where = self._p.snapshot.where(standing.club.id)
         job, batch = standing.job, standing.batch
         customer = self._p.snapshot.customers.get(job.customer_id)
-        name = customer.name if customer and customer.name else "customer erased"
-        mixed = "not mixed yet"
+        name = customer.name if customer else ""
+        head = say("Inspector", "Job {job}, {customer}. Batch {batch}, not mixed yet")
+        mixed = ""
         if batch.mixed_us is not None:
-            mixed = f"mixed {self._times.moment(batch.mixed_us)}"
+            head = say("Inspector", "Job {job}, {customer}. Batch {batch}, mixed {time}")
+            mixed = self._times.moment(batch.mixed_us)
         lines = (
-            f"Job {job.number}, {name}. Batch {batch.number}, {mixed}",
-            f"{both_clocks(batch.sheet)} by its sheet",
-        )
+            head.format(job=job.number, customer=name or say("Inspector", "customer erased"),
+                        batch=batch.number, time=mixed),
+            say("Inspector", "{clocks} by its sheet").format(clocks=both_clocks(batch.sheet)),
+        )  # fmt: skip
         if standing.laid_out:
             return InspectorView(
                 where, standing.club.name, None, lines=lines,
-                actions=(Action("mix", "Mixed\nnow"), Action("move", "Move to\nslot…"),
-                         Action("temperature", "Type a\ntemperature")),
-                accessible=f"{where}, {standing.club.name}, laid out",
+                actions=(Action("mix", say("Inspector", "Mixed\nnow")),
+                         Action("move", say("Inspector", "Move to\nslot…")),
+                         Action("temperature", say("Inspector", "Type a\ntemperature"))),
+                accessible=say("Inspector", "{slot}, {club}, laid out").format(
+                    slot=where, club=standing.club.name),
             )  # fmt: skip
         picture = portrait(self._p.board, standing)
         sooner, sooner_short = self._sooner(standing)
+        said = say("Inspector", "{slot}, {club}, {word}: {phrase}").format(
+            slot=where, club=standing.club.name, word=standing.word,
+            phrase=translated(SHORT_PHRASES[standing.word]),
+        )  # fmt: skip
         return InspectorView(
             where, standing.club.name, Word.STALE if self._p.stale else standing.word,
             None if standing.hold is None else standing.hold.reason, lines,
             () if self._p.stale else self._permissions(standing),
             self._reasons(standing, picture),
-            None if picture is None or self._p.stale else self._curve(standing, picture),
-            self._facts(standing), sooner, sooner_short, self._actions(standing),
-            f"{where}, {standing.club.name}, {standing.word}: {SHORT_PHRASES[standing.word]}",
+            None if picture is None or self._p.stale else self.curve(standing, picture),
+            self._facts(standing), sooner, sooner_short, self._actions(standing), said,
+            "" if picture is None or self._p.stale else self.in_words(standing, picture),
         )  # fmt: skip
+
+    def bounds_said(self, standing: Standing, milestone: Milestone, bounds: Bounds) -> str:
+        """Return one permission as a clause: "off the rack not before 17:20"."""
+        grant = self._p.snapshot.grants.get(standing.joint.id, {}).get(milestone)
+        name = translated(ALLOWS[milestone])
+        if standing.hold is not None:
+            return say("Inspector", "{allowed}: on hold").format(allowed=name)
+        if grant is not None:
+            time = self._times.moment(grant.printed_us)
+            return say("Inspector", "{allowed} since {time}").format(allowed=name, time=time)
+        if standing.unknown:
+            return say("Inspector", "{allowed}: not known, the night's low is missing").format(
+                allowed=name)  # fmt: skip
+        if bounds.late is None:
+            return say("Inspector", "{allowed}: no time, it is too cold").format(allowed=name)
+        late = self._times.moment(printed_time(bounds.late))
+        if bounds.expected is None:
+            return say("Inspector", "{allowed} not before {time}").format(allowed=name, time=late)
+        return say(
+            "Inspector", "{allowed} not before {time} (probably hard by {probably})"
+        ).format(allowed=name, time=late, probably=self._times.moment(bounds.expected))
+
+    def in_words(self, standing: Standing, picture: Portrait) -> str:
+        """Return the curve for those who can't see it, in one sentence."""
+        forecast = picture.outcome.forecast
+        clauses = [self.bounds_said(standing, Milestone.FULL_CURE, forecast.full_cure)]
+        if forecast.handling is not None:
+            clauses.insert(0, self.bounds_said(standing, Milestone.HANDLING, forecast.handling))
+        if self._p.now <= picture.end_us:
+            now = say("Inspector", "now probably {far}").format(
+                far=way_there(picture, picture.conversion(self._p.now)[0])
+            )
+            clauses.insert(0, now)
+        mixed = say("Inspector", "Mixed {time}").format(
+            time=self._times.moment(picture.start_us))  # fmt: skip
+        return f"{'; '.join((mixed, *clauses))}."
 
     def _permissions(self, standing: Standing) -> tuple[Permission, ...]:
         result = []
         outcome = standing.outcome
-        for milestone, glyph, name in (
-            (Milestone.HANDLING, Glyph.HAND, "off the rack"),
-            (Milestone.FULL_CURE, Glyph.TICK, "safe to hit"),
-        ):
+        for milestone, glyph in (
+            (Milestone.HANDLING, Glyph.HAND), (Milestone.FULL_CURE, Glyph.TICK)
+        ):  # fmt: skip
+            name = translated(ALLOWS[milestone])
             grant = self._p.snapshot.grants.get(standing.joint.id, {}).get(milestone)
             if standing.hold is not None:  # nobody may trust what it has earned meanwhile
-                result.append(Permission(glyph, name, "", "on hold", False))
+                held = say("Inspector", "on hold")
+                result.append(Permission(glyph, name, "", held, False))
                 continue
             if grant is not None:
                 time = self._times.moment(grant.printed_us)
-                result.append(Permission(glyph, name, "since", time, reached=True))
+                since = say("Inspector", "since")
+                result.append(Permission(glyph, name, since, time, reached=True))
                 continue
             if outcome is None:
                 continue
@@ -109,14 +170,18 @@ class InspectorPresenter:
                 continue
             probably = ""
             if bounds.expected is not None and milestone is standing.milestone:
-                probably = f"probably hard by {self._times.moment(bounds.expected)}"
+                probably = say("Inspector", "probably hard by {time}").format(
+                    time=self._times.moment(bounds.expected))  # fmt: skip
             if standing.unknown:
-                result.append(Permission(glyph, name, "", "low?", False, probably))
+                low = say("Inspector", "low?")
+                result.append(Permission(glyph, name, "", low, False, probably))
             elif bounds.late is None:
-                result.append(Permission(glyph, name, "", "no time", False, probably))
+                none = say("Inspector", "no time")
+                result.append(Permission(glyph, name, "", none, False, probably))
             else:
                 time = self._times.moment(printed_time(bounds.late))
-                result.append(Permission(glyph, name, "not before", time, False, probably))
+                caption = say("Inspector", "not before")
+                result.append(Permission(glyph, name, caption, time, False, probably))
         return tuple(result)
 
     def _reasons(self, standing: Standing, picture: Portrait | None) -> tuple[Reason, ...]:
@@ -124,137 +189,87 @@ class InspectorPresenter:
         silent = self._p.stale or standing.hold is not None
         if picture is None or outcome is None or standing.milestone is None or silent:
             return ()
-        stepwise = standing.milestone is Milestone.HANDLING and outcome.forecast.handling
-        bounds = outcome.forecast.handling if stepwise else outcome.forecast.full_cure
-        label = picture.label_handling_us if stepwise else picture.label_full_us
+        return self.three_lines(standing, picture, standing.milestone)
+
+    def three_lines(
+        self, standing: Standing, picture: Portrait, milestone: Milestone
+    ) -> tuple[Reason, ...]:
+        """Return whose time it is, the time, and why: label, this room, with the margin."""
+        forecast = picture.outcome.forecast
+        handling = milestone is Milestone.HANDLING and forecast.handling is not None
+        bounds = forecast.handling if handling else forecast.full_cure
+        label = picture.label_handling_us if handling else picture.label_full_us
         if bounds is None or label is None:
             return ()
-        sheet = standing.batch.sheet
-        reference = format_temperature(round(sheet.reference_c * 1000), self._p.unit, 0)
-        air = self._air(standing) or "no reading"
-        room = "no time" if bounds.expected is None else self._times.moment(bounds.expected)
-        margin = "no time" if bounds.late is None else self._times.moment(printed_time(bounds.late))
-        if standing.unknown:
-            margin = "low?"
+        none = say("Inspector", "no time")
+        room = none if bounds.expected is None else self._times.moment(bounds.expected)
+        margin = none if bounds.late is None else self._times.moment(printed_time(bounds.late))
+        grant = self._p.snapshot.grants.get(standing.joint.id, {}).get(milestone)
+        if grant is not None:
+            margin = self._times.moment(grant.printed_us)
+        elif standing.unknown:
+            margin = say("Inspector", "low?")
+        reference_mc = round(standing.batch.sheet.reference_c * 1000)
+        by_label = say("Inspector", "at {temperature}").format(
+            temperature=degrees(self._p, reference_mc, 0)
+        )
+        air = air_of(self._p, standing) or say("Inspector", "no reading")
+        by_record = say("Inspector", "by its record, now {air}").format(air=air)
+        short = say("Inspector", "now {air}").format(air=air)
+        why = self._margin_words(standing)
+        if grant is not None:
+            by_record = short = say("Inspector", "by its record")
+            why = (say("Inspector", "the record has reached it"),) * 2
         return (
-            Reason("the label", self._times.moment(label), f"at {reference}", f"at {reference}"),
-            Reason("this room", room, f"by its record, now {air}", f"now {air}"),
-            Reason("with the margin", margin, self._margin_words(standing), "not before"),
+            Reason(say("Inspector", "the label"), self._times.moment(label), by_label, by_label),
+            Reason(say("Inspector", "this room"), room, by_record, short),
+            Reason(say("Inspector", "with the margin"), margin, *why),
         )
 
-    def _margin_words(self, standing: Standing) -> str:
-        record = self._record(standing)
+    def _margin_words(self, standing: Standing) -> tuple[str, str]:
+        """Return why the margin's time is what it is, and the same for a narrow card."""
+        record = record_of(self._p, standing)
         if record is None or record.last is None:
-            return "type the temperature"
+            why = say("Inspector", "type the temperature")
+            return why, why
         last = record.last
-        low = format_temperature(last.temperature_mc - last.u_mc, self._p.unit)
-        how = "read" if last.source.automatic else str(last.source)
-        text = f"{how}, taken as {low}"
+        if last.source is Source.TYPED_AT_RACK:
+            why = say("Inspector", "typed at the rack, taken as {low}")
+        elif last.source.automatic:
+            why = say("Inspector", "read, taken as {low}")
+        else:
+            why = say("Inspector", "typed, taken as {low}")
+        why = why.format(low=degrees(self._p, last.temperature_mc - last.u_mc))
+        short = say("Inspector", "not before")
         if standing.cold:
-            least_mc = round(standing.batch.sheet.minimum_c * 1000)
-            minimum = format_temperature(least_mc, self._p.unit, 0)
-            text += f": below the sheet's {minimum} it counts for less"
+            minimum = degrees(self._p, round(standing.batch.sheet.minimum_c * 1000), 0)
+            short = say("Inspector", "below the sheet's {minimum}").format(minimum=minimum)
+            why = say(
+                "Inspector", "{why}: below the sheet's {minimum} it counts for less"
+            ).format(why=why, minimum=minimum)
         was = self._p.board.foretold(standing)
         now_said = standing.not_before_us
         if was is not None and now_said is not None and abs(was - now_said) > _MOVED_US:
-            text = f"was {self._times.moment(was)} at glue-up; {text}"
-        return text
+            time = self._times.moment(was)
+            short = say("Inspector", "was {time} at glue-up").format(time=time)
+            why = say("Inspector", "was {time} at glue-up; {why}").format(time=time, why=why)
+        return why, short
 
-    def _curve(self, standing: Standing, picture: Portrait) -> CurveView:
-        start, end = picture.start_us, picture.end_us
-        span = end - start
-
-        def x(instant: Instant) -> float:
-            return min(max((instant - start) / span, 0.0), 1.0)
-
-        points = tuple(
-            CurvePoint(x(s.at_us), s.expected / _TOP, min(s.late, s.expected) / _TOP)
-            for s in picture.samples
-        )
-        levels = [Level(picture.full / _TOP, "safe to hit")]
-        outcome = standing.outcome
-        assert outcome is not None
-        forecast = outcome.forecast
-        marks = []
-        if forecast.handling is not None:
-            levels.append(Level(picture.handling / _TOP, "off the rack"))
-            marks.append((picture.handling, forecast.handling))
-        marks.append((picture.full, forecast.full_cure))
-        drawn = tuple(
-            Mark(
-                level / _TOP, x(bounds.expected), x(bounds.late),
-                self._times.moment(bounds.expected),
-                self._times.moment(printed_time(bounds.late)),
-            )
-            for level, bounds in marks
-            if bounds.expected is not None and bounds.late is not None
-            and bounds.late <= end and not standing.unknown and standing.hold is None
-        )  # fmt: skip
-        minimum = standing.batch.sheet.minimum_c
-        temps = [celsius(t) for s in picture.air for t in s.expected] or [minimum]
-        low, high = min(*temps, minimum) - _ROOM_K, max(*temps, minimum) + _ROOM_K
-
-        def y(temp_c: float) -> float:
-            return (temp_c - low) / (high - low)
-
-        record: list[tuple[tuple[float, float], ...]] = []
-        held: list[tuple[float, float]] = []
-        gaps: list[tuple[float, float]] = []
-        line: list[tuple[float, float]] = []
-        for stretch in picture.air:
-            ends = (
-                (x(stretch.start_us), y(celsius(stretch.expected[0]))),
-                (x(stretch.end_us), y(celsius(stretch.expected[1]))),
-            )
-            if stretch.gap:
-                gaps.append((ends[0][0], ends[1][0]))
-                if line:
-                    record.append(tuple(line))
-                line = []
-            elif stretch.end_us <= picture.record_end_us:
-                line += ends
-            else:
-                held += ends
-        if line:
-            record.append(tuple(line))
-        now = self._p.now if start <= self._p.now <= end else None
-        unit_minimum = format_temperature(round(minimum * 1000), self._p.unit, 0)
-        air = self._air(standing)
-        return CurveView(
-            points, None if now is None else x(now), self._times.clock(self._p.now),
-            tuple(levels), drawn,
-            wet_until=x(outcome.use_by_us) if outcome.use_by_us else 0.05,
-            still_at=drawn[0].not_before if len(drawn) > 1 else 0.3,
-            hard_at=drawn[-1].not_before if drawn else 0.95,
-            record=tuple(record), held=tuple(held), minimum=y(minimum),
-            minimum_text=f"sheet minimum {unit_minimum}", minimum_short=f"minimum {unit_minimum}",
-            held_text=f"reckoned on, from {air}" if held and air else "",
-            gaps=tuple(gaps), days=tuple(self._days(start, end)),
-        )  # fmt: skip
-
-    def _days(self, start: Instant, end: Instant) -> list[Day]:
-        days = []
-        step = 1 if end - start < 8 * DAY_US else 2
-        midnight = self._times.hours.at(self._times.local(start).date(), 24 * 60)
-        while midnight < end:
-            local = self._times.local(midnight)
-            place = (midnight - start) / (end - start)
-            if place < 0.93:
-                days.append(Day(place, DAYS[local.weekday()]))
-            midnight = self._times.hours.at(local.date(), step * 24 * 60)
-        return days
+    def curve(self, standing: Standing, picture: Portrait) -> CurveView:
+        """Return the picture's values."""
+        return CurvePresenter(self._p, self._times).view(standing, picture)
 
     def _facts(self, standing: Standing) -> tuple[tuple[str, str], ...]:
         joint = standing.joint
-        lag = joint.lag_s / 60
-        kind = str(joint.kind)
-        facts = [("Joint", f"{kind}, lag {lag:.0f} min" if lag else kind)]
+        facts = [(say("Inspector", "Joint"), kind_said(joint.kind, joint.lag_s))]
         if joint.parts is Parts.COLD and joint.parts_mc is not None:
-            facts.append(("Parts", f"cold, {self._p.temperature(joint.parts_mc)}"))
+            cold = say("Inspector", "cold, {temperature}").format(
+                temperature=degrees(self._p, joint.parts_mc))  # fmt: skip
+            facts.append((say("Inspector", "Parts"), cold))
         elif joint.kind is not JointKind.TIP_WEIGHT and joint.graphics:
-            facts.append(("Graphics", joint.graphics))
+            facts.append((say("Inspector", "Graphics"), joint.graphics))
         if standing.batch.lot:
-            facts.append(("Lot", standing.batch.lot))
+            facts.append((say("Inspector", "Lot"), standing.batch.lot))
         return tuple(facts[:2])
 
     def _sooner(self, standing: Standing) -> tuple[str, str]:
@@ -278,43 +293,48 @@ class InspectorPresenter:
         instead = found.instead_of_us
         if instead is not None and instead - found.not_before_us < _SOONER_MIN:
             return "", ""
-        air = format_temperature(round(found.temperature_c * 1000), self._p.unit, 0)
-        until = self._times.moment(found.not_before_us)
-        stay = f"{found.hours} h in the {box.name.lower()}"
-        start = self._times.clock(found.from_us)
+        parts = {
+            "box": box.name.lower() if spoken() == "en" else box.name,
+            "air": degrees(self._p, round(found.temperature_c * 1000), 0),
+            "start": self._times.clock(found.from_us),
+            "time": self._times.moment(found.not_before_us),
+        }
+        hours = found.hours
         return (
-            f"{stay} at {air} from {start}: not before {until}",
-            f"{stay}: not before {until}",
-        )
+            say("Inspector", "%n h in the {box} at {air} from {start}: not before {time}",
+                "%n h in the {box} at {air} from {start}: not before {time}",
+                hours).format(**parts),
+            say("Inspector", "%n h in the {box}: not before {time}",
+                "%n h in the {box}: not before {time}", hours).format(**parts),
+        )  # fmt: skip
 
     def _actions(self, standing: Standing) -> tuple[Action, ...]:
         place = self._p.snapshot.place_of(standing.club.id)
         on_rack = place is not None and place.kind in (PlaceKind.RACK, PlaceKind.BOX)
         if standing.hold is not None:
-            first = Action("answer", "Answer")
+            first = Action("answer", say("Inspector", "Answer"))
         elif standing.batch.racked_us is None and standing.base is Word.WET:
-            first = Action("racked", "All\nracked")
+            first = Action("racked", say("Inspector", "All\nracked"))
         else:
-            first = Action("disturb", "Disturbed")
+            first = Action("disturb", say("Inspector", "Disturbed"))
         firm = standing.base in (Word.BENCH, Word.CURED) and standing.hold is None
-        off = Action("take off", "Take off\nthe rack", small=False, enabled=on_rack and firm)
+        off = Action("take off", say("Inspector", "Take off\nthe rack"), small=False,
+                     enabled=on_rack and firm)  # fmt: skip
         if not on_rack:
-            off = Action("out", "Out of\nthe shop", small=False)
+            off = Action("out", say("Inspector", "Out of\nthe shop"), small=False)
         return (
-            first, Action("move", "Move to\nslot…"), off,
-            Action("temperature", "Type a\ntemperature", small=False),
-            Action("more", "More\nactions…", large=False),
+            first, Action("move", say("Inspector", "Move to\nslot…")), off,
+            Action("temperature", say("Inspector", "Type a\ntemperature"), small=False),
+            Action("more", say("Inspector", "More\nactions…"), large=False),
         )  # fmt: skip
 
-    def _record(self, standing: Standing) -> ZoneRecord | None:
-        stay = standing.stay
-        if stay is None:
-            return None
-        return self._p.records.get(self._p.snapshot.places[stay.place_id].zone_id or 0)
 
-    def _air(self, standing: Standing) -> str:
-        record = self._record(standing)
-        if record is None or record.last is None:
-            return ""
-        return self._p.temperature(record.last.temperature_mc)
 
+def kind_said(kind: JointKind, lag_s: int) -> str:
+    """Return "solid head, lag 22 min"."""
+    name = translated(KINDS[kind])
+    if not lag_s:
+        return name
+    return say("Inspector", "{kind}, lag {minutes} min").format(
+        kind=name, minutes=f"{lag_s / 60:.0f}"
+    )

@@ -120,7 +120,10 @@ class Action(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class InspectorView:
-    """The selected slot. `facts` are pairs such as ("Head", "steel, lag 22 min") for 1920."""
+    """The selected slot. `facts` are pairs such as ("Head", "steel, lag 22 min") for 1920.
+
+    `curve_said` is the curve in words, for those who can't see it.
+    """
 
     slot: str
     title: str
@@ -135,3 +138,4 @@ class InspectorView:
     sooner_short: str = ""
     actions: tuple[Action, ...] = ()
     accessible: str = ""
+    curve_said: str = ""
