@@ -199,14 +199,14 @@ class Year:
                 self.disturbed.add(standing.joint.id)
                 shop.do(shop.bench.disturb(standing.joint.id))
                 return
-            elif standing.word in (Word.BENCH, Word.CURED) and dice.random() < 3e-6:
+            elif standing.word in (Word.BENCH, Word.CURED) and dice.random() < 2e-5:
                 batch = standing.batch
                 assert batch.mixed_us is not None
                 self.corrected |= {
                     j.id for j in shop.store.work.joints(batch_ids=[batch.id])
                 }  # fmt: skip
-                late = min(now, batch.mixed_us + 3 * HOUR_US)
-                shop.do(shop.bench.correct_mixed(batch.id, late))
+                truth = max(batch.mixed_us, now - dice.randrange(1, 6) * HOUR_US)
+                shop.do(shop.bench.correct_mixed(batch.id, truth))
                 return
             elif standing.word is Word.CURED and dice.random() < 1e-3 and standing.stay:
                 if shop.board.snapshot.places[standing.stay.place_id].kind is not PlaceKind.OUT:
