@@ -3,81 +3,19 @@
 from __future__ import annotations
 
 import contextlib
-from collections.abc import Callable
 from pathlib import Path
 
-from helpers.shop import Shop, at, local, make_shop
+from helpers.alert_room import Recorder, Room, glued_room, permit, withdraw
+from helpers.shop import at, local
 from rackboard.core.alerts.kinds import Kind
-from rackboard.core.alerts.rows import Alert
 from rackboard.core.bench import HoldReason, PlaceKind
-from rackboard.core.instants import MINUTE_US, SECOND_US, Instant
+from rackboard.core.instants import MINUTE_US, SECOND_US
 from rackboard.services.alerts import BACK, NEVER_LEFT, REACHED, Alerts
 from rackboard.services.teller import Done, Message
 from rackboard.store import Store
 from rackboard.store.connection import connect
 from rackboard.store.migrations import NEWEST
 from rackboard.store.paths import Paths
-
-
-class Recorder:
-    """A courier that keeps what it is given and does what a test says."""
-
-    def __init__(self, name: str = "Desktop notices") -> None:
-        self.name = name
-        self.messages: list[Message] = []
-        self.act: Callable[[Message, Done], None] = lambda message, done: done(None)
-
-    def deliver(self, message: Message, done: Done) -> None:
-        self.messages.append(message)
-        self.act(message, done)
-
-    @property
-    def said(self) -> list[str]:
-        return [message.summary for message in self.messages if not message.take_back]
-
-
-class Room:
-    """A shop with an engine that ticks every ten seconds when a test lets time pass."""
-
-    def __init__(self, now: str = "Mon 08:00", store: Store | None = None) -> None:
-        self.shop: Shop = make_shop(now, store)
-        self.courier = Recorder()
-        self.alerts = Alerts(self.shop.store, self.shop.clock, (self.courier,))
-
-    def tick(self, cause: str = "") -> None:
-        self.shop.board.tick()
-        changes = self.alerts.tick(self.shop.board, cause)
-        if changes is not None:
-            self.shop.board.take_in(changes)
-            self.shop.board.tick()
-
-    def until(self, when: str, celsius: float | None = None, *, box: bool = False) -> None:
-        """Let time pass in steps of a minute, with a reading a minute if a temperature is given."""
-        end = at(when)
-        while self.shop.clock.now() < end:
-            self.shop.clock.advance(minutes=1)
-            if celsius is not None:
-                self.shop.feed([(self.shop.clock.now(), celsius)], box=box)
-            self.tick()
-
-    def open(self) -> list[Alert]:
-        return self.alerts.open
-
-    def the(self, kind: Kind) -> Alert:
-        (alert,) = [alert for alert in self.alerts.open if alert.kind == kind]
-        return alert
-
-    def last(self, kind: Kind) -> Alert:
-        return next(a for a in self.shop.store.alerts.page(100) if a.kind == kind)
-
-
-def glued_room(celsius: float = 25.0, clubs: int = 2) -> tuple[Room, list[int]]:
-    room = Room("Mon 08:00")
-    room.shop.feed([(at("Mon 07:59"), celsius), (at("Mon 08:00"), celsius)])
-    room.tick()
-    joints = room.shop.glue(clubs)
-    room.tick()
-    return room, joints
 
 
 def test_the_row_is_on_the_disk_before_any_courier_is_called(tmp_path: Path) -> None:
@@ -232,23 +170,6 @@ def test_a_box_that_is_too_hot_holds_its_joints_until_somebody_says_what_he_saw(
     assert room.last(Kind.TOO_HOT).closed_as == "nothing seen"
     room.until("Mon 10:00", 40.0, box=True)
     assert not [a for a in room.open() if a.kind == Kind.TOO_HOT]
-
-
-def permit(room: Room, joint: int) -> None:
-    start = at("Mon 18:00")
-    readings: list[tuple[Instant, float]] = [
-        (start + n * 10 * MINUTE_US, 25.0) for n in range(1, 6 * 20)
-    ]
-    room.shop.feed(readings)
-    room.shop.clock.set(readings[-1][0])
-    room.tick()
-    assert str(room.shop.standing(joint).word) == "CURED"
-
-
-def withdraw(room: Room, joint: int) -> None:
-    batch = room.shop.standing(joint).batch.id
-    room.shop.do(room.shop.bench.correct_mixed(batch, room.shop.clock.now() - 120 * MINUTE_US))
-    room.tick()
 
 
 def test_a_withdrawn_permission_is_an_alarm_until_the_club_is_back() -> None:
