@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from rackboard.core.alerts.kinds import Kind
-from rackboard.core.alerts.rows import Alert, Telling
+from rackboard.core.alerts.rows import WITHDRAWN, Alert, Telling
 from rackboard.core.bench import Grant
 from rackboard.core.instants import Instant
 from rackboard.store.connection import Database
@@ -48,7 +47,7 @@ class AlertJournal:
             " WHERE g.withdrawn_us > ? AND NOT EXISTS (SELECT 1 FROM alert a"
             " WHERE a.kind = ? AND a.subject_id = g.joint_id AND a.raised_us >= g.withdrawn_us)"
             " ORDER BY g.withdrawn_us, g.id",
-            (after_us, Kind.WITHDRAWN.value),
+            (after_us, WITHDRAWN),
         )
         return [grant_of(row) for row in rows]
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from rackboard.core.alerts import rows
 from rackboard.core.alerts.kinds import ALARMS, MILESTONES, NATURE, Kind, Sort
 from rackboard.core.alerts.machine import (
     COLUMNS,
@@ -149,6 +150,13 @@ def test_milestones_pass_as_written(kind: Kind, passing: Passing) -> None:
         before = MARKS[letter]
         after = passed(kind, before, passing)
         assert (after or before) is (before if cell == "." else MARKS[cell]), before
+
+
+def test_the_rows_know_the_tables_words() -> None:
+    assert (Phase.UNTAKEN.value, Mark.DUE.value) == rows.SPEAKING
+    assert rows.SHUT == Phase.CLOSED.value == Mark.CLOSED.value
+    assert {kind.value for kind in ALARMS} == rows.ALARM_KINDS
+    assert Kind.WITHDRAWN.value == rows.WITHDRAWN
 
 
 def test_the_sorts_are_those_of_the_bench() -> None:
