@@ -253,6 +253,17 @@ class Hold(NamedTuple):
     by: str | None = None
 
 
+class Release(NamedTuple):
+    """A joint that a person lets go before the board does: `milestone` is what for."""
+
+    id: int
+    joint_id: int
+    milestone: Milestone
+    by: str
+    at_us: Instant
+    reason: str
+
+
 class Event(NamedTuple):
     """One line of the shop's journal.
 
@@ -269,21 +280,3 @@ class Event(NamedTuple):
     subject_id: int
     by: str | None
     data: dict[str, object]
-
-
-class Notice(NamedTuple):
-    """Something that was raised to people: committed before any courier is called.
-
-    `key` is unique ("job safe:12"); `couriers` maps a courier's name to what it did.
-    """
-
-    id: int
-    key: str
-    kind: str
-    subject: str
-    subject_id: int
-    due_us: Instant
-    raised_us: Instant
-    seen_us: Instant | None = None
-    withdrawn_us: Instant | None = None
-    couriers: dict[str, str] | None = None

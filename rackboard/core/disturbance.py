@@ -6,6 +6,7 @@ from enum import Enum, StrEnum
 
 from rackboard.core.bench import HoldReason
 from rackboard.core.instants import Instant
+from rackboard.core.text import text
 from rackboard.core.words import Word
 
 
@@ -17,6 +18,7 @@ class Answer(StrEnum):
     UNTURNED = "touched, head did not turn"
     NOTHING_SEEN = "nothing seen"
     SCRAPPED = "scrapped"
+    RELEASED = "released"
     MISTAKE = "entered by mistake"
 
 
@@ -38,9 +40,11 @@ _OFFERED = {
 }
 _OF_HOLD = {
     HoldReason.DISTURBED: _OFFERED[Glue.GELLED],
-    HoldReason.SOFT_SMEAR: (Answer.RE_GLUED, Answer.SCRAPPED, Answer.MISTAKE),
-    HoldReason.TOO_HOT: (Answer.NOTHING_SEEN, Answer.RE_GLUED, Answer.SCRAPPED),
-}
+    HoldReason.SOFT_SMEAR: (Answer.RE_GLUED, Answer.SCRAPPED, Answer.RELEASED, Answer.MISTAKE),
+    HoldReason.TOO_HOT: (
+        Answer.NOTHING_SEEN, Answer.RE_GLUED, Answer.SCRAPPED, Answer.RELEASED,
+    ),
+}  # fmt: skip
 
 
 def glue_at(
@@ -80,3 +84,17 @@ def answers_to_hold(reason: HoldReason) -> tuple[Answer, ...]:
     A HOLD is answered as if the glue had gelled, however soft it may have been.
     """
     return _OF_HOLD[reason]
+
+
+def said_of(outcome: str) -> str:
+    """Return an outcome as it is said; it may be of an older board and unknown here."""
+    said = {
+        Answer.RE_AIMED: text("Answer", "re-aimed, clock runs on from mixing"),
+        Answer.RE_GLUED: text("Answer", "pulled, cleaned, re-glued with a new batch"),
+        Answer.UNTURNED: text("Answer", "touched, head did not turn"),
+        Answer.NOTHING_SEEN: text("Answer", "nothing seen"),
+        Answer.SCRAPPED: text("Answer", "scrapped"),
+        Answer.RELEASED: text("Answer", "released"),
+        Answer.MISTAKE: text("Answer", "entered by mistake"),
+    }
+    return said.get(outcome, outcome)  # type: ignore[call-overload, no-any-return]

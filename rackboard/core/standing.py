@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from itertools import pairwise
 from typing import NamedTuple
 
-from rackboard.core.bench import Batch, Club, Grant, Hold, Job, Joint, Milestone, Stay
+from rackboard.core.bench import Batch, Club, Grant, Hold, Job, Joint, Milestone, Release, Stay
 from rackboard.core.cure.forecast import Bounds, Forecast, printed_time
 from rackboard.core.instants import Instant
 from rackboard.core.words import Word
@@ -59,6 +60,9 @@ class Standing(NamedTuple):
         The two times on the same way.
     outcome : Outcome or None
         None while it isn't worked out yet.
+    released : Release or None
+        A person's word that stands in place of the time: "released KT". None on HOLD, and
+        once the board gives the permission itself.
     """
 
     joint: Joint
@@ -81,6 +85,7 @@ class Standing(NamedTuple):
     probably_at: float | None
     not_before_at: float | None
     outcome: Outcome | None
+    released: Release | None = None
 
     @property
     def laid_out(self) -> bool:
@@ -107,11 +112,12 @@ def stand(
     outcome: Outcome | None,
     cold: bool,
     now: Instant,
+    releases: Sequence[Release] = (),
 ) -> Standing:
     """Return what a joint may bear now.
 
     `grants` are those that hold; `cold` is said of the zone's air. Permissions come from
-    grants alone: a forecast never makes one.
+    grants alone: a forecast never makes one, and a person's release changes no word.
     """
     handling = grants.get(Milestone.HANDLING)
     full = grants.get(Milestone.FULL_CURE)
@@ -148,7 +154,31 @@ def stand(
         Word.HOLD if hold else base, base, since, milestone, printed, probably, use_by,
         unknown, asked, cold and base in (Word.WAIT, Word.BENCH), hold, position,
         _at(way, probably), _at(way, bounds.late if bounds and printed else None), outcome,
+        None if hold else _released(releases, grants),
     )  # fmt: skip
+
+
+def expected_at(standing: Standing, milestone: Milestone) -> Instant | None:
+    """Return when a permission is expected, before which a release is a danger [µs UTC].
+
+    None on HOLD, while a gap in the record leaves it open, and before it is worked out.
+    """
+    if standing.hold is not None or standing.outcome is None or standing.unknown:
+        return None
+    bounds = _bounds(standing.outcome, milestone)
+    return None if bounds is None else bounds.expected
+
+
+def _released(
+    releases: Sequence[Release], grants: dict[Milestone, Grant]
+) -> Release | None:
+    """Return the last release that no permission of the board has come after."""
+    standing = None
+    for release in releases:
+        later = grants.get(Milestone.FULL_CURE) or grants.get(release.milestone)
+        if later is None or later.given_us < release.at_us:
+            standing = release
+    return standing
 
 
 def _bounds(outcome: Outcome | None, milestone: Milestone | None) -> Bounds | None:

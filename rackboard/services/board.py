@@ -31,7 +31,7 @@ REFRESH_US = MINUTE_US
 """Marks that creep along (the way to hard) are set anew at most this often."""
 _FORETOLD_KEPT = 2000
 _FRESH_US = 10 * MINUTE_US
-_JOURNALS = frozenset({"reading", "event", "former", "notice", "alert", "telling"})
+_JOURNALS = frozenset({"reading", "event", "former", "alert", "telling"})
 _NEVER_US: Instant = 1 << 62
 STALE_US = 30 * SECOND_US
 """Without a tick for so long the board says that it isn't updating [decision]."""
@@ -345,6 +345,7 @@ class Board:
                     joint, club, snapshot.jobs[club.job_id], batch, stay,
                     grants=snapshot.grants.get(joint.id, {}), hold=snapshot.holds.get(joint.id),
                     outcome=outcomes.get(joint.id), now=now,
+                    releases=snapshot.releases.get(joint.id, ()),
                     cold=self._reckoned and self._is_cold(stay, batch.sheet.minimum_c, cold),
                 )
             )  # fmt: skip

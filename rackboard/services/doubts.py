@@ -7,11 +7,19 @@ from typing import NamedTuple
 from rackboard.core.errors import InputError
 from rackboard.core.instants import HOUR_US, MINUTE_US, Instant
 from rackboard.core.schedule import OpeningHours
+from rackboard.core.text import text
 
 AHEAD_US = 5 * MINUTE_US
 """A clock on the wall may be so far ahead of the board's."""
 HALF_DAY_US = 12 * HOUR_US
 _NEAR_US = 90 * MINUTE_US
+
+
+def said_at(at_us: Instant, now: Instant, hours: OpeningHours) -> str:
+    """Return a moment as it is said: "15:40", "Mon 15:40"."""
+    from rackboard.core.spoken_time import format_moment  # not before somebody errs
+
+    return format_moment(at_us, now, hours)
 
 
 class TimeDoubt(NamedTuple):
@@ -34,8 +42,8 @@ def check_mixed(at_us: Instant, now: Instant, hours: OpeningHours, where: str) -
     """
     if at_us > now + AHEAD_US:
         raise InputError(
-            f"a time up to now, {hours.local(now):%a %H:%M}",
-            f"{hours.local(at_us):%a %H:%M}, in the future", where,
+            text("Act", "a time up to now, {now}").format(now=said_at(now, now, hours)),
+            text("Act", "{time}, in the future").format(time=said_at(at_us, now, hours)), where,
         )  # fmt: skip
     return min(at_us, now)
 
@@ -46,16 +54,39 @@ def mixed_doubt(at_us: Instant, now: Instant, hours: OpeningHours) -> TimeDoubt 
     A time when the shop was closed and that half a day later would be about now was most
     likely meant for the other half of the day.
     """
-    local, ago = hours.local(at_us), now - at_us
+    ago = now - at_us
     if abs(ago - HALF_DAY_US) <= _NEAR_US and not hours.is_open(at_us):
         meant = at_us + HALF_DAY_US
-        return TimeDoubt(
-            f"{local:%H:%M} was twelve hours ago and the shop was closed. "
-            f"Was it {hours.local(meant):%H:%M}?",
-            at_us, min(meant, now),
-        )  # fmt: skip
+        question = text(
+            "Doubt", "{time} was twelve hours ago and the shop was closed. Was it {meant}?"
+        ).format(time=f"{hours.local(at_us):%H:%M}", meant=f"{hours.local(meant):%H:%M}")
+        return TimeDoubt(question, at_us, min(meant, now))
     if ago > 2 * HOUR_US and not hours.is_open(at_us):
-        return TimeDoubt(f"The shop was closed at {local:%a %H:%M}. Is that right?", at_us, None)
+        question = text("Doubt", "The shop was closed at {time}. Is that right?")
+        return TimeDoubt(question.format(time=said_at(at_us, now, hours)), at_us, None)
     if ago > 2 * HALF_DAY_US:
-        return TimeDoubt(f"{local:%a %H:%M} is more than a day ago. Is that right?", at_us, None)
+        question = text("Doubt", "{time} is more than a day ago. Is that right?")
+        return TimeDoubt(question.format(time=said_at(at_us, now, hours)), at_us, None)
     return None
+
+
+def glued_doubt(
+    at_us: Instant, mixed_us: Instant, life_min: float, now: Instant, hours: OpeningHours
+) -> TimeDoubt | None:
+    """Return what is odd about a time of gluing: that the batch could hardly be used any more.
+
+    Parameters
+    ----------
+    at_us, mixed_us, now : int
+        When it was glued, when its batch was mixed, and the present [µs UTC].
+    life_min : float
+        The longest working life of the sheet [min].
+    hours : OpeningHours
+        Of the shop.
+    """
+    if at_us - mixed_us <= life_min * MINUTE_US:
+        return None
+    question = text(
+        "Doubt", "At {time} the working life of {minutes} min was over. Is that right?"
+    ).format(time=said_at(at_us, now, hours), minutes=f"{life_min:.0f}")
+    return TimeDoubt(question, at_us, None)

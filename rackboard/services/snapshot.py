@@ -18,6 +18,7 @@ from rackboard.core.bench import (
     Milestone,
     Place,
     PlaceKind,
+    Release,
     Stay,
     Zone,
 )
@@ -56,8 +57,8 @@ class Snapshot:
 
     __slots__ = (
         "batches", "clubs", "customers", "epoxies", "grants", "holds", "hours", "hours_typed",
-        "jobs", "joints", "joints_of_batch", "joints_of_job", "places", "settings", "stays",
-        "zones",
+        "jobs", "joints", "joints_of_batch", "joints_of_job", "places", "releases", "settings",
+        "stays", "zones",
     )  # fmt: skip
 
     def __init__(self, store: Store, zone: tzinfo, also: Iterable[int] = ()) -> None:
@@ -80,6 +81,9 @@ class Snapshot:
         for grant in live.grants:
             if grant.withdrawn_us is None:
                 self.grants[grant.joint_id][grant.milestone] = grant
+        self.releases: dict[int, list[Release]] = defaultdict(list)
+        for release in live.releases:
+            self.releases[release.joint_id].append(release)
         self.joints_of_batch: dict[int, list[Joint]] = defaultdict(list)
         self.joints_of_job: dict[int, list[Joint]] = defaultdict(list)
         for joint in live.joints:

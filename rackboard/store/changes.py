@@ -28,10 +28,10 @@ KEYS: Final[dict[str, tuple[str, ...]]] = {
 UNDOABLE: Final = frozenset(
     {
         "person", "customer", "job", "club", "joint", "batch", "stay", "epoxy", "place",
-        "zone", "setting", "bridge", "hold", "reading",
+        "zone", "setting", "bridge", "hold", "reading", "release",
     }
 )  # fmt: skip
-"""Of readings only the typed ones; journals (event, former, notice, grants) never."""
+"""Of readings only the typed ones; journals (event, former, alerts, grants) never."""
 
 CORRECTABLE: Final = UNDOABLE - {"person", "setting"}
 """Tables whose former values a correction keeps."""

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Any, Final
 
 from rackboard.core.errors import StoreError
+from rackboard.core.text import text
 from rackboard.store import faults
 from rackboard.store.faults import guard
 
@@ -111,8 +112,9 @@ def connect(path: Path, *, newest: int, writable: bool = True, busy_s: float = B
     """
     if sqlite3.sqlite_version_info < OLDEST_SQLITE:
         raise StoreError(
-            f"This Python brings SQLite {sqlite3.sqlite_version}; rackboard wants 3.37 or later.",
-            "Install a newer Python.",
+            text("Store", "This Python brings SQLite {version}; rackboard wants 3.37 or later.")
+            .format(version=sqlite3.sqlite_version),
+            text("Store", "Install a newer Python."),
         )
     with guard(path):
         if path == MEMORY:

@@ -12,6 +12,7 @@ from pathlib import Path
 from types import TracebackType
 
 from rackboard.core.errors import StoreError
+from rackboard.core.text import text
 
 
 class LockedFileError(StoreError):
@@ -49,69 +50,76 @@ class ChangedSinceError(StoreError):
 def locked(path: Path) -> LockedFileError:
     """Return the error for a file that somebody else is using."""
     return LockedFileError(
-        f"Another program is using {path}; nothing was changed.",
-        "Close the other program (a second board, a backup, a virus scan) and try again.",
-    )
+        text("Store", "Another program is using {path}; nothing was changed.").format(path=path),
+        text("Store", "Close the other program (a second board, a backup, a virus scan) and try"
+             " again."),
+    )  # fmt: skip
 
 
 def read_only(path: Path) -> ReadOnlyError:
     """Return the error for a file or folder without the right to write."""
     return ReadOnlyError(
-        f"{path} can be read but not written; nothing was changed.",
-        f"Give yourself the right to write to the folder {path.parent} and to every file in"
-        " it, or choose another folder with --data-dir.",
-    )
+        text("Store", "{path} can be read but not written; nothing was changed.")
+        .format(path=path),
+        text("Store", "Give yourself the right to write to the folder {folder} and to every file"
+             " in it, or choose another folder with --data-dir.").format(folder=path.parent),
+    )  # fmt: skip
 
 
 def unreachable(path: Path, reason: str) -> ReadOnlyError:
     """Return the error for a file or folder that can't be opened at all."""
     return ReadOnlyError(
-        f"{path} can't be opened ({reason}).",
-        f"See that the folder {path.parent} exists and is yours to read and write, or choose"
-        " another folder with --data-dir.",
-    )
+        text("Store", "{path} can't be opened ({reason}).").format(path=path, reason=reason),
+        text("Store", "See that the folder {folder} exists and is yours to read and write, or"
+             " choose another folder with --data-dir.").format(folder=path.parent),
+    )  # fmt: skip
 
 
 def damaged(path: Path, reason: str) -> DamagedFileError:
     """Return the error for a file that is not a whole database."""
     return DamagedFileError(
-        f"{path} is damaged ({reason}).",
-        "Restore the last backup (File, Restore a backup); the damaged file is kept beside"
-        " the backups.",
-    )
+        text("Store", "{path} is damaged ({reason}).").format(path=path, reason=reason),
+        text("Store", "Restore the last backup (File, Restore a backup); the damaged file is kept"
+             " beside the backups."),
+    )  # fmt: skip
 
 
 def disk_full(path: Path) -> FullDiskError:
     """Return the error for a disk without room."""
     return FullDiskError(
-        f"The disk is full: {path} could not be written. What was saved before is safe.",
-        f"Free some space on the disk of {path.parent} and do it again.",
-    )
+        text("Store", "The disk is full: {path} could not be written. What was saved before is"
+             " safe.").format(path=path),
+        text("Store", "Free some space on the disk of {folder} and do it again.")
+        .format(folder=path.parent),
+    )  # fmt: skip
 
 
 def foreign(path: Path) -> ForeignFileError:
     """Return the error for a database of another program."""
     return ForeignFileError(
-        f"{path} is a database, but not one of rackboard; it was left alone.",
-        "Move it elsewhere, or choose another folder with --data-dir.",
-    )
+        text("Store", "{path} is a database, but not one of rackboard; it was left alone.")
+        .format(path=path),
+        text("Store", "Move it elsewhere, or choose another folder with --data-dir."),
+    )  # fmt: skip
 
 
 def newer(path: Path, wanted: int, came: int) -> NewerFileError:
     """Return the error for a file with a schema that this version doesn't know."""
     return NewerFileError(
-        f"{path} was written by a newer rackboard: this one reads data up to number {wanted},"
-        f" the file has number {came}. It was left alone.",
-        "Install the newer rackboard, or restore a backup from before the change.",
-    )
+        text("Store", "{path} was written by a newer rackboard: this one reads data up to number"
+             " {wanted}, the file has number {came}. It was left alone.")
+        .format(path=path, wanted=wanted, came=came),
+        text("Store", "Install the newer rackboard, or restore a backup from before the change."),
+    )  # fmt: skip
 
 
 def disk_fault(path: Path, reason: str) -> StoreError:
     """Return the error for a disk that reports a fault."""
     return StoreError(
-        f"The disk reported a fault at {path} ({reason}).",
-        "See that the disk is still connected. Copy the backups to another disk.",
-    )
+        text("Store", "The disk reported a fault at {path} ({reason}).")
+        .format(path=path, reason=reason),
+        text("Store", "See that the disk is still connected. Copy the backups to another disk."),
+    )  # fmt: skip
 
 
 _RIGHTS = (errno.EACCES, errno.EPERM, errno.EROFS)

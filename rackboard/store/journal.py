@@ -1,4 +1,4 @@
-"""What was promised, stopped, said and told: grants, holds, events, notices, former values."""
+"""What was promised, stopped, said and told: grants, holds, events, releases, former values."""
 
 from __future__ import annotations
 
@@ -6,10 +6,17 @@ import json
 from collections.abc import Iterable
 from typing import Any, NamedTuple
 
-from rackboard.core.bench import Event, Grant, Hold, Notice
+from rackboard.core.bench import Event, Grant, Hold, Release
 from rackboard.core.instants import Instant
 from rackboard.store.connection import Database
-from rackboard.store.rows import columns, event_of, grant_of, hold_of, json_text, notice_of
+from rackboard.store.rows import (
+    columns,
+    event_of,
+    grant_of,
+    hold_of,
+    json_text,
+    release_of,
+)
 from rackboard.store.work import among
 
 
@@ -46,6 +53,10 @@ class Journal:
             return among(self._database, Hold, hold_of, "joint_id", joint_ids, tail)
         rows = self._database.rows(f"SELECT {columns(Hold)} FROM hold WHERE 1{tail} ORDER BY id")
         return [hold_of(row) for row in rows]
+
+    def releases(self, joint_ids: Iterable[int]) -> list[Release]:
+        """Return when and why joints were let go by a person, oldest first."""
+        return among(self._database, Release, release_of, "joint_id", joint_ids)
 
     def events(
         self,
@@ -91,24 +102,6 @@ class Journal:
             (*values, limit),
         )
         return [event_of(row) for row in rows]
-
-    def notices(self, limit: int = 200, *, open_only: bool = False) -> list[Notice]:
-        """Return what was raised, the latest first; open: neither seen nor withdrawn."""
-        where = " WHERE seen_us IS NULL AND withdrawn_us IS NULL" if open_only else ""
-        rows = self._database.rows(
-            f"SELECT {columns(Notice)} FROM notice{where} ORDER BY due_us DESC, id DESC LIMIT ?",
-            (limit,),
-        )
-        return [notice_of(row) for row in rows]
-
-    def notice(self, key: str) -> Notice | None:
-        """Return the notice with a key."""
-        found = self.notices_keyed((key,))
-        return found[0] if found else None
-
-    def notices_keyed(self, keys: Iterable[str]) -> list[Notice]:
-        """Return the notices with these keys."""
-        return among(self._database, Notice, notice_of, "key", keys)
 
     def former(self, table: str, key: int | tuple[object, ...]) -> list[Former]:
         """Return the corrected values of one row, oldest first."""

@@ -275,9 +275,24 @@ _STEP_2: Final = (
         due_us, raised_us, '{}', seen_us, raised_us, raised_us, withdrawn_us,
         CASE WHEN withdrawn_us IS NOT NULL THEN 'withdrawn' END
     FROM notice WHERE kind = 'job safe'""",
+    "DROP TABLE notice",
 )
 
-STEPS: Final[tuple[tuple[str, ...], ...]] = (_STEP_1, _STEP_2)
+# A person lets a joint go before the board does.
+_STEP_3: Final = (
+    """
+    CREATE TABLE release (
+        id INTEGER PRIMARY KEY AUTOINCREMENT,
+        joint_id INTEGER NOT NULL REFERENCES joint (id),
+        milestone TEXT NOT NULL,
+        by TEXT NOT NULL,
+        at_us INTEGER NOT NULL,
+        reason TEXT NOT NULL
+    ) STRICT""",
+    "CREATE INDEX release_joint ON release (joint_id)",
+)
+
+STEPS: Final[tuple[tuple[str, ...], ...]] = (_STEP_1, _STEP_2, _STEP_3)
 """Step n stands at n - 1."""
 
 NEWEST: Final = len(STEPS)

@@ -8,6 +8,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path, PureWindowsPath
 
+from rackboard.core.text import text
 from rackboard.store.faults import NetworkShareError, guard
 
 SHARES = frozenset(
@@ -108,10 +109,12 @@ def refuse_share(folder: Path, share_of: Callable[[Path], str | None]) -> None:
     kind = share_of(folder)
     if kind is not None:
         raise NetworkShareError(
-            f"{folder} lies on a network share ({kind}). The data file must be on a disk of"
-            " this machine: over a network two boards could spoil it.",
-            "Choose a folder on this machine with --data-dir. A backup may be copied to the share.",
-        )
+            text("Store", "{folder} lies on a network share ({kind}). The data file must be on a"
+                 " disk of this machine: over a network two boards could spoil it.")
+            .format(folder=folder, kind=kind),
+            text("Store", "Choose a folder on this machine with --data-dir. A backup may be copied"
+                 " to the share."),
+        )  # fmt: skip
 
 
 def network_share(folder: Path) -> str | None:

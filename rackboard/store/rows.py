@@ -27,12 +27,12 @@ from rackboard.core.bench import (
     Joint,
     JointKind,
     Milestone,
-    Notice,
     Parts,
     Person,
     Place,
     PlaceKind,
     Reading,
+    Release,
     Source,
     Stay,
     Zone,
@@ -40,8 +40,8 @@ from rackboard.core.bench import (
 from rackboard.core.epoxy import FurtherTime, Range, Sheet
 
 Value = (
-    Alert | Batch | Bridge | Club | Customer | Epoxy | Event | Grant | Hold | Job | Joint | Notice
-    | Person | Place | Reading | Stay | Telling | Zone
+    Alert | Batch | Bridge | Club | Customer | Epoxy | Event | Grant | Hold | Job | Joint
+    | Person | Place | Reading | Release | Stay | Telling | Zone
 )  # fmt: skip
 
 TABLE: Final[dict[type, str]] = {
@@ -56,10 +56,10 @@ TABLE: Final[dict[type, str]] = {
     Hold: "hold",
     Job: "job",
     Joint: "joint",
-    Notice: "notice",
     Person: "person",
     Place: "place",
     Reading: "reading",
+    Release: "release",
     Stay: "stay",
     Telling: "telling",
     Zone: "zone",
@@ -203,14 +203,14 @@ def hold_of(row: tuple[Any, ...]) -> Hold:
     return Hold(row[0], row[1], HoldReason(row[2]), *row[3:])
 
 
+def release_of(row: tuple[Any, ...]) -> Release:
+    """Return the release of a row of `columns(Release)`."""
+    return Release(row[0], row[1], Milestone(row[2]), *row[3:])
+
+
 def event_of(row: tuple[Any, ...]) -> Event:
     """Return the event of a row of `columns(Event)`."""
     return Event(*(*row[:7], json.loads(row[7])))
-
-
-def notice_of(row: tuple[Any, ...]) -> Notice:
-    """Return the notice of a row of `columns(Notice)`."""
-    return Notice(*(*row[:9], None if row[9] is None else json.loads(row[9])))
 
 
 def alert_of(row: tuple[Any, ...]) -> Alert:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from rackboard.core.errors import InputError
+from rackboard.core.text import text
 from rackboard.store.changes import KEYS
 from rackboard.store.connection import Database
 
@@ -34,7 +35,8 @@ def taken(
 ) -> InputError | None:
     """Return what the index that failed means at the bench."""
     if "job.number" in message:
-        return InputError("a number that no other job has", str(row["number"]), "job number")
+        wanted = text("Store", "a number that no other job has")
+        return InputError(wanted, str(row["number"]), text("Store", "job number"))
     if table != "stay" or "UNIQUE" not in message:
         return None
     by_slot = "stay.slot" in message
@@ -50,7 +52,12 @@ def taken(
         return None
     slot, place, club, number = found
     if by_slot:
-        return InputError("a free slot", f"{club} of job {number}, already there", slot)
+        there = text("Store", "{club} of job {number}, already there")
+        return InputError(
+            text("Store", "a free slot"), there.format(club=club, number=number), slot
+        )  # fmt: skip
     return InputError(
-        "a club that lies nowhere else", f"one at {slot or place}", f"{club} of job {number}"
+        text("Store", "a club that lies nowhere else"),
+        text("Store", "one at {place}").format(place=slot or place),
+        text("Store", "{club} of job {number}").format(club=club, number=number),
     )

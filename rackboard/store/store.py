@@ -7,6 +7,7 @@ from collections.abc import Callable, Generator, Iterable
 from pathlib import Path
 
 from rackboard.core.instants import Instant
+from rackboard.core.text import text
 from rackboard.store import faults
 from rackboard.store.alerts import AlertJournal
 from rackboard.store.changes import ChangeSet
@@ -36,7 +37,7 @@ class Store:
     alerts : AlertJournal
         Episodes of alerts and what was said of them.
     journal : Journal
-        Grants, holds, events, notices, former values.
+        Grants, holds, events, releases, former values.
     """
 
     __slots__ = ("_backups", "_database", "alerts", "journal", "record", "shop", "work")
@@ -168,7 +169,7 @@ class Store:
             If there is no such customer.
         """
         known: set[str] = set()
-        with self.write("erase customer", at_us, by) as act:
+        with self.write(text("Act", "erase customer"), at_us, by) as act:
             found = self._database.images("SELECT * FROM customer WHERE id = ?", (customer_id,))
             if not found:
                 raise LookupError(f"there is no customer {customer_id}")
@@ -176,6 +177,7 @@ class Store:
             known |= self._erase_former(customer_id)
             known.discard("")
             self._erase_from_events(customer_id, known)
+            self._erase_from_releases(customer_id, known)
             erased = {**found[0], "name": "", "phone": "", "erased_us": at_us}
             self._database.rows(
                 "UPDATE customer SET name = '', phone = '', erased_us = ? WHERE id = ?",
@@ -236,14 +238,26 @@ class Store:
             " WHERE j.customer_id = ?1",
             (customer_id,),
         )
-        for event_id, text in rows:
-            data = json.loads(text)
+        for event_id, written in rows:
+            data = json.loads(written)
             blanked = _blanked(data, known)
             if blanked != data:
                 self._database.rows(
                     "UPDATE event SET data_json = ? WHERE id = ?",
                     (json_text(blanked), event_id),
                 )
+
+    def _erase_from_releases(self, customer_id: int, known: set[str]) -> None:
+        """Blank the reason of a release that names this customer."""
+        rows = self._database.rows(
+            "SELECT r.id, r.reason FROM job j JOIN club c ON c.job_id = j.id"
+            " JOIN joint t ON t.club_id = c.id JOIN release r ON r.joint_id = t.id"
+            " WHERE j.customer_id = ?",
+            (customer_id,),
+        )
+        for release_id, reason in rows:
+            if _blanked(reason, known) != reason:
+                self._database.rows("UPDATE release SET reason = '' WHERE id = ?", (release_id,))
 
     def _still_written(self, known: set[str]) -> bool:
         """Return whether one of the texts stands anywhere in the file."""

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Mapping
 from types import TracebackType
 
 from rackboard.core.instants import Instant
+from rackboard.core.text import text
 from rackboard.store.changes import (
     CORRECTABLE,
     KEYS,
@@ -73,6 +74,11 @@ class Transaction:
         if self._changes is None:
             raise RuntimeError(f"{self.label!r} is not committed")
         return self._changes
+
+    @property
+    def alters(self) -> bool:
+        """Whether anything that undo could take back has been changed so far."""
+        return any(change.undoable for change in self._rows)
 
     def commit(self) -> ChangeSet:
         """Put everything on the disk and return what was changed."""
@@ -255,7 +261,8 @@ class Transaction:
         self._check_open()
         if not changes.undoable:
             raise ChangedSinceError(
-                f"“{changes.label}” can't be undone.", "Use Correct… to change a wrong fact."
+                text("Store", "“{act}” can't be undone.").format(act=changes.label),
+                text("Store", "Use Correct… to change a wrong fact."),
             )
         try:
             # Backwards every step passes through a state that held once, so all constraints
@@ -388,10 +395,10 @@ class Transaction:
 
 def _changed_since(changes: ChangeSet) -> ChangedSinceError:
     return ChangedSinceError(
-        f"“{changes.label}” can't be undone: what it changed has been changed again since."
-        " Everything was left as it is.",
-        "Use Correct… to change a wrong fact.",
-    )
+        text("Store", "“{act}” can't be undone: what it changed has been changed again since."
+             " Everything was left as it is.").format(act=changes.label),
+        text("Store", "Use Correct… to change a wrong fact."),
+    )  # fmt: skip
 
 
 def _key(key: object) -> Key:

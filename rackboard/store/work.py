@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from typing import Any, NamedTuple, TypeVar
 
-from rackboard.core.alerts.kinds import Kind
+from rackboard.core.alerts.rows import WITHDRAWN
 from rackboard.core.bench import (
     Batch,
     Club,
@@ -15,6 +15,7 @@ from rackboard.core.bench import (
     Job,
     Joint,
     PlaceKind,
+    Release,
     Stay,
 )
 from rackboard.core.instants import Instant
@@ -26,6 +27,7 @@ from rackboard.store.rows import (
     grant_of,
     hold_of,
     joint_of,
+    release_of,
 )
 
 T = TypeVar("T")
@@ -50,6 +52,7 @@ class Live(NamedTuple):
     stays: list[Stay]
     holds: list[Hold]
     grants: list[Grant]
+    releases: list[Release]
 
 
 class Work:
@@ -81,7 +84,7 @@ class Work:
             " UNION SELECT c.job_id FROM alert a INDEXED BY alert_open"
             " JOIN joint t ON t.id = a.subject_id"
             " JOIN club c ON c.id = t.club_id WHERE a.closed_us IS NULL AND a.kind = ?",
-            (PlaceKind.OUT, Kind.WITHDRAWN.value),
+            (PlaceKind.OUT, WITHDRAWN),
         )
         jobs = self.jobs({row[0] for row in ids} | set(also))
         clubs = self.clubs([job.id for job in jobs])
@@ -97,6 +100,7 @@ class Work:
             stays=self.stays(club_ids, open_only=True),
             holds=self._among(Hold, hold_of, "joint_id", joint_ids, " AND to_us IS NULL"),
             grants=self._among(Grant, grant_of, "joint_id", joint_ids),
+            releases=self._among(Release, release_of, "joint_id", joint_ids),
         )
 
     def jobs_permitted(

@@ -11,7 +11,8 @@ from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 from rackboard.core.errors import RackboardError
 from rackboard.store.changes import ChangeSet
 from rackboard.ui.controls import RING_ROOM
-from rackboard.ui.dialog import Dialog
+from rackboard.ui.dialog import Dialog, error_text
+from rackboard.ui.language import translated
 from rackboard.ui.session import Session
 
 
@@ -67,8 +68,7 @@ class ActDialog(Dialog):
     def refuse(self, error: Exception, field: QWidget | None = None) -> None:
         """Say why something can't be taken, and go back to the field."""
         self._close_doubt()
-        self.message.setText(str(error))
-        self.message.setAccessibleName(str(error))
+        self.say_inside(error_text(error))
         if field is not None:
             self.mark(field, True)
             field.setFocus()
@@ -82,8 +82,7 @@ class ActDialog(Dialog):
     ) -> None:
         """Ask about a doubtful value; None sends back to the field."""
         self._close_doubt()
-        self.message.setText(question)
-        self.message.setAccessibleName(question)
+        self.say_inside(translated(question))
         self._answered, self._doubtful = answered, field
         for number, (text, value) in enumerate(answers):
             key = self.button(text)
@@ -95,6 +94,11 @@ class ActDialog(Dialog):
             self._values.append(value)
         self.answers.show()
         self.answer_keys[0].setFocus()
+
+    def say_inside(self, said: str) -> None:
+        """Say something where errors and doubts are said."""
+        self.message.setText(said)
+        self.message.setAccessibleName(said)
 
     @property
     def asking(self) -> bool:

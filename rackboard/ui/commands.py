@@ -54,6 +54,7 @@ MENUS: tuple[tuple[str, Text, tuple[Command | None, ...]], ...] = (
         _C("find", text("Menu", "Find…"), ("Ctrl+F",)),
         _SEPARATOR,
         _C("correct", text("Menu", "Correct…"), ("Ctrl+K",), "club"),
+        _C("swap", text("Menu", "Swap…"), ("Ctrl+F2",), "club"),
     )),
     ("view", text("Menu", "&View"), (
         _C("wall", text("Menu", "Wall view"), ("F11",)),
@@ -69,6 +70,8 @@ MENUS: tuple[tuple[str, Text, tuple[Command | None, ...]], ...] = (
         _SEPARATOR,
         _C("disturb", text("Menu", "Disturbed"), ("F4",), "calm"),
         _C("answer", text("Menu", "Answer…"), ("F5",), "held"),
+        _C("release", text("Menu", "Release…"), ("Ctrl+F5",), "soft"),
+        _C("ready", text("Menu", "READY"), ("F8",), "club"),
         _SEPARATOR,
         _C("temperature", text("Menu", "Type a temperature…"), ("Ctrl+T",)),
         _C("promise", text("Menu", "Promised for…"), ("Ctrl+P",), "club"),

@@ -100,7 +100,9 @@ class Doing(QObject):
         if standing is not None:
             from rackboard.ui.place_chooser import PlaceChooser
 
-            PlaceChooser(self.session, standing, self._window).open()
+            chooser = PlaceChooser(self.session, standing, self._window)
+            chooser.club_carried.connect(self.club_chosen)
+            chooser.open()
 
     def take_off(self) -> None:
         """Take the selected club to the grip bench."""
@@ -114,7 +116,8 @@ class Doing(QObject):
         standing = self._selected()
         if standing is not None:
             bench = self.session.bench
-            self.act(lambda: self.session.take(bench.take_off(standing.club.id, kind)))
+            if self.act(lambda: self.session.take(bench.take_off(standing.club.id, kind))):
+                self.club_chosen.emit(standing.club.id)
 
     def temperature(self, zone_id: int | None = None) -> None:
         """Type what a thermometer says."""
@@ -127,10 +130,50 @@ class Doing(QObject):
     def correct(self) -> None:
         """Correct what is on record of the selected joint."""
         standing = self._selected()
-        if standing is not None and not standing.laid_out:
+        if standing is not None:
             from rackboard.ui.correction import CorrectionDialog
 
-            CorrectionDialog(self.session, standing.batch, self._window).open()
+            CorrectionDialog(self.session, standing, self._window).open()
+
+    def swap(self) -> None:
+        """Swap the selected club with another: carried, wrong slot or wrong name."""
+        standing = self._selected()
+        if standing is not None:
+            from rackboard.ui.swap_dialog import SwapDialog
+
+            dialog = SwapDialog(self.session, standing, self._window)
+            self._followed = standing.club.id
+            dialog.acted.connect(self._on_followed)
+            dialog.open()
+
+    def release(self) -> None:
+        """Let the selected joint go before the board does."""
+        standing = self._selected()
+        if standing is not None and not standing.laid_out:
+            from rackboard.ui.release_dialog import ReleaseDialog
+
+            ReleaseDialog(self.session, standing, self._window).open()
+
+    def ready(self, job_id: int | None = None) -> None:
+        """Say that a job is READY, or no longer; who says so is asked for."""
+        if job_id is None:
+            standing = self._selected()
+            job_id = None if standing is None else standing.job.id
+        job = next((j for j in self.session.board.jobs() if j.job.id == job_id), None)
+        if job is None:
+            return
+        if job.job.ready_us is not None:
+            bench, number = self.session.bench, job.job.id
+            self.act(lambda: self.session.take(bench.press_ready(number, False)))
+        elif job.good:
+            from rackboard.ui.initials_dialog import ready_dialog
+
+            ready_dialog(self.session, job.job.id, self._window).open()
+
+    _followed = 0
+
+    def _on_followed(self) -> None:
+        self.club_chosen.emit(self._followed)
 
     def promise(self) -> None:
         """Say when the selected job is promised."""

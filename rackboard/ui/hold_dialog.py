@@ -10,6 +10,7 @@ from rackboard.core.instants import Instant
 from rackboard.core.standing import Standing
 from rackboard.store.changes import ChangeSet
 from rackboard.ui.act_dialog import ActDialog
+from rackboard.ui.initials_row import InitialsRow
 from rackboard.ui.keys import RIM, TARGET, Key
 from rackboard.ui.session import Session
 from rackboard.ui.wording import Times
@@ -56,6 +57,8 @@ class HoldDialog(ActDialog):
         self._keys = QVBoxLayout()
         self._keys.setSpacing(1)
         content.addLayout(self._keys)
+        self.who = InitialsRow(session, self)
+        content.addWidget(self.who)
         self.add_message(content)
         if self._hold is None:
             self.add_buttons("", self.tr("Nothing happened"))
@@ -88,6 +91,7 @@ class HoldDialog(ActDialog):
             Answer.UNTURNED: self.tr("Touched, but the head did not turn: the clock runs on"),
             Answer.NOTHING_SEEN: self.tr("Nothing seen: no foam, no soft ferrule, no crept head"),
             Answer.SCRAPPED: self.tr("Scrapped: the joint is taken apart"),
+            Answer.RELEASED: self.tr("Released by a person, with a reason…"),
             Answer.MISTAKE: self.tr("Entered by mistake: nothing happened"),
         }
         for key in self.keys.values():
@@ -103,12 +107,15 @@ class HoldDialog(ActDialog):
             self.keys[answer] = key
         self.keys[answers[0]].setFocus()
         spare = (_MOST - len(answers)) * (TARGET + 2 * RIM + 1)
-        self.fit(660 if self.roles.large else 560, (640 if self.roles.large else 560) - spare)
+        self.fit(660 if self.roles.large else 560, (710 if self.roles.large else 620) - spare)
 
     def _on_outcome(self) -> None:
         sender = self.sender()
         assert sender is not None
         answer = Answer(sender.property("outcome"))
+        if answer is Answer.RELEASED:
+            self._release()
+            return
         if self._hold is None and not self._still_soft():
             self._hold_it()
             return
@@ -116,12 +123,22 @@ class HoldDialog(ActDialog):
 
     def _do(self, answer: Answer) -> ChangeSet:
         bench = self.session.bench
+        self.who.take()
         after_life = self._glue is Glue.MOVED
         if answer is Answer.RE_GLUED:
             return bench.re_glued(self._joint_id, self._hold, after_life=after_life)
         if self._hold is None:
             return bench.re_aim(self._joint_id, after_life=after_life)
         return bench.end_hold(self._hold, answer.value)
+
+    def _release(self) -> None:
+        """Ask who releases it, and why, instead."""
+        standing = self._standing()
+        if standing is not None and standing.hold is not None:
+            from rackboard.ui.release_dialog import ReleaseDialog
+
+            ReleaseDialog(self.session, standing, self.parentWidget()).open()
+        self.reject()
 
     def _still_soft(self) -> bool:
         """Return whether the answer comes before the glue may have gelled."""
@@ -144,8 +161,7 @@ class HoldDialog(ActDialog):
         self._hold = standing.hold
         self._glue = Glue.GELLED
         said = self.tr("The glue may have gelled meanwhile, so it is on HOLD. What did you do?")
-        self.message.setText(said)
-        self.message.setAccessibleName(said)
+        self.say_inside(said)
         self.buttons.buttons()[0].setText(self.tr("Leave it on HOLD"))
         self._offer(answers_to_hold(self._hold.reason))
 

@@ -15,6 +15,7 @@ from rackboard.ui import type
 from rackboard.ui.board import Board
 from rackboard.ui.board_presenter import BoardPresenter
 from rackboard.ui.board_view import BoardView, Happening
+from rackboard.ui.carrying import Carrying
 from rackboard.ui.commands import Commands
 from rackboard.ui.doing import Doing
 from rackboard.ui.session import Session
@@ -319,6 +320,8 @@ class MainWindow(QMainWindow):
         self._appearance.theme_changed.connect(self._show_theme)
         doing = self.doing
         doing.club_chosen.connect(self.select_club)
+        carrying = Carrying(session, self, (board.rack, board.box, board.chips))
+        carrying.club_chosen.connect(self.select_club)
         doing.job_chosen.connect(self._on_job_clicked)
         doing.theme_chosen.connect(self._appearance.set_override)
         doing.refused.connect(self._show_commands)
@@ -378,12 +381,7 @@ class MainWindow(QMainWindow):
                 return
 
     def _on_ready_clicked(self, job_id: int) -> None:
-        job = next((j for j in self.session.board.jobs() if j.job.id == job_id), None)
-        if job is None:
-            return
-        if job.good or job.job.ready_us is not None:
-            ready = job.job.ready_us is None
-            self.doing.act(lambda: self.session.take(self.session.bench.press_ready(job_id, ready)))
+        self.doing.ready(job_id)
 
     def _on_alarm_answered(self, key: str) -> None:
         kind, _, number = key.partition(":")
@@ -508,7 +506,8 @@ class MainWindow(QMainWindow):
             "correct": doing.correct, "wall": self.toggle_wall, "leave": self.leave_wall,
             "mix": self.mix_selected, "racked": self.rack_selected, "move": doing.move,
             "take off": doing.take_off, "out": doing.hand_out, "disturb": doing.disturb,
-            "answer": doing.answer, "temperature": doing.temperature, "promise": doing.promise,
+            "answer": doing.answer, "swap": doing.swap, "release": doing.release,
+            "ready": doing.ready, "temperature": doing.temperature, "promise": doing.promise,
             "about": doing.about, "help": doing.help, "record": doing.record,
             "table": doing.table, "sheet": doing.sheet,
         }  # fmt: skip

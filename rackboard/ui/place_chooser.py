@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
@@ -24,7 +24,14 @@ class PlaceChooser(ActDialog):
         The open shop.
     standing : Standing
         Of the club's joint.
+
+    Signals
+    -------
+    club_carried(int)
+        The club lies where it was carried: bring the ring to it.
     """
+
+    club_carried = Signal(int)
 
     def __init__(self, session: Session, standing: Standing, parent: QWidget | None = None) -> None:
         super().__init__(session, parent)
@@ -100,3 +107,5 @@ class PlaceChooser(ActDialog):
         place_id, slot = int(sender.property("place")), int(sender.property("slot"))
         bench = self.session.bench
         self.act(lambda: bench.move(self._club_id, place_id, None if slot < 0 else slot))
+        if self.result() == self.DialogCode.Accepted:
+            self.club_carried.emit(self._club_id)

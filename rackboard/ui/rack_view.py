@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QModelIndex, QSize, Qt, QVariantAnimation, Signal
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QModelIndex, QPoint, QSize, Qt, QVariantAnimation, Signal
 from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QPalette, QWheelEvent
-from PySide6.QtWidgets import QFrame, QListView, QWidget
+from PySide6.QtWidgets import QApplication, QFrame, QListView, QWidget
 
 from rackboard.ui.grid import Grid
 from rackboard.ui.rack_model import RowModel
 from rackboard.ui.tile import Tile
 from rackboard.ui.tile_delegate import TileDelegate
+
+if TYPE_CHECKING:
+    from rackboard.ui.drag_ghost import DragGhost
 
 _STEPS: dict[int, tuple[int, int]] = {
     Qt.Key.Key_Left: (0, -1),
@@ -22,7 +27,12 @@ _ENTER = (Qt.Key.Key_Return, Qt.Key.Key_Enter)
 
 
 class RowView(QListView):
-    """A list in fixed cells: one tap activates, nothing drags, nothing moves.
+    """A list in fixed cells: one tap activates, nothing moves, and nothing needs drag.
+
+    Attributes
+    ----------
+    draggable : bool
+        Whether a row can be dragged out of its cell; Esc lets it go.
 
     Signals
     -------
@@ -32,11 +42,18 @@ class RowView(QListView):
         The id of the row that became current by key or tap.
     left(int, int)
         An arrow went over the upper (-1) or lower (1) edge, in this column.
+    dropped(object, QPoint)
+        A row was dragged there, in global coordinates.
     """
 
     row_activated = Signal(object)
     row_selected = Signal(object)
     left = Signal(int, int)
+    dropped = Signal(object, QPoint)
+    draggable = False
+    _pressed: QPoint | None = None
+    _pressed_key: object = None
+    _ghost: DragGhost | None = None
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -112,6 +129,9 @@ class RowView(QListView):
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Arrows walk the cells and over the edge; Enter and space activate."""
         key = event.key()
+        if key == Qt.Key.Key_Escape and self._ghost is not None:
+            self._let_go()
+            return
         current = self.currentIndex()
         if key in _STEPS and not event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier:
             self._walk(current.row() if current.isValid() else -1, *_STEPS[key])
@@ -145,13 +165,39 @@ class RowView(QListView):
         self.setFocus(Qt.FocusReason.MouseFocusReason)
         if index.isValid() and event.button() is Qt.MouseButton.LeftButton:
             self.select(index.row())
+            self._pressed, self._pressed_key = event.position().toPoint(), self.key(index)
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
-        """Nothing drags."""
+        """Take a tile along, once it is clear that this is no tap."""
         event.accept()
+        if not self.draggable or self._pressed is None:
+            return
+        at = event.position().toPoint()
+        index = self.indexAt(self._pressed)
+        if self._ghost is None:
+            far = (at - self._pressed).manhattanLength() >= QApplication.startDragDistance()
+            if not far or not index.isValid():
+                return
+            from rackboard.ui.drag_ghost import DragGhost
+
+            self._ghost = DragGhost(self.viewport(), self.visualRect(index), self._pressed)
+        self._ghost.follow(self.viewport().mapToGlobal(at))
+
+    def _let_go(self) -> None:
+        self._pressed = None
+        if self._ghost is not None:
+            self._ghost.hide()
+            self._ghost.deleteLater()
+            self._ghost = None
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
-        """Activate what was tapped."""
+        """Activate what was tapped, or drop what was dragged."""
+        dragged = self._ghost is not None
+        self._let_go()
+        if dragged:
+            at = self.viewport().mapToGlobal(event.position().toPoint())
+            self.dropped.emit(self._pressed_key, at)
+            return
         index = self.indexAt(event.position().toPoint())
         left = event.button() is Qt.MouseButton.LeftButton
         if left and index.isValid() and index == self.currentIndex():

@@ -60,7 +60,8 @@ class TemperatureDialog(ActDialog):
         except InputError as error:
             self.refuse(error, self.value)
             return
-        doubt = temperature_doubt(typed, unit, warm_box=self._is_box())
+        warm_box = is_box(self.session, int(self.zone.currentData()))
+        doubt = temperature_doubt(typed, unit, warm_box=warm_box)
         if doubt is None:
             self._note(typed.temperature_mc)
         else:
@@ -74,7 +75,8 @@ class TemperatureDialog(ActDialog):
             self.value,
         )
 
-    def _is_box(self) -> bool:
-        zone_id = int(self.zone.currentData())
-        places = self.session.board.snapshot.places.values()
-        return {p.kind for p in places if p.zone_id == zone_id} == {PlaceKind.BOX}
+
+def is_box(session: Session, zone_id: int) -> bool:
+    """Return whether a zone is the air of warm boxes alone, which may be warmer than a room."""
+    places = session.board.snapshot.places.values()
+    return {place.kind for place in places if place.zone_id == zone_id} == {PlaceKind.BOX}

@@ -138,7 +138,7 @@ def test_a_job_is_not_whole_while_a_club_is_glued_anew() -> None:
 def test_a_joint_is_pulled_once() -> None:
     shop, joint, _ = knocked("Mon 13:30")
     shop.do(shop.bench.re_glued(joint))
-    with pytest.raises(InputError, match="wanted a glued joint, got Putter, re-glued"):
+    with pytest.raises(InputError, match="wanted a glued joint, got Putter, taken apart already"):
         shop.bench.re_glued(joint)
     with pytest.raises(InputError, match="not glued"):
         shop.bench.re_glued(shop.board.standings[0].joint.id)

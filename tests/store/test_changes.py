@@ -8,6 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from helpers.store import NOON, SmallShop, contents, small_shop
+from rackboard.core.alerts.rows import Alert
 from rackboard.core.bench import (
     Bridge,
     Club,
@@ -17,7 +18,6 @@ from rackboard.core.bench import (
     HoldReason,
     Job,
     Milestone,
-    Notice,
     Reading,
     Source,
     Stay,
@@ -200,12 +200,12 @@ def test_undo_leaves_the_journals_alone(memory: Store, shop: SmallShop) -> None:
     with memory.write("act", NOON + 1, correction=True) as act:
         act.update("batch", shop.batch, lot="L9")
         act.add_event("corrected", "batch", shop.batch)
-        act.add(Notice(0, "k", "job safe", "job", shop.job, NOON, NOON))
+        act.add(Alert(0, "job safe", shop.job, 0, 1, "due, unseen", NOON, NOON, {}))
         act.add(Grant(0, shop.joints[0], Milestone.HANDLING, NOON, NOON, NOON))
     undone = memory.apply_inverse(act.changes, "undo", NOON + 2)
     assert undone.tables == {"batch"}
     assert memory.work.batches([shop.batch])[0].lot == "L7"
-    assert len(memory.journal.events()) == len(memory.journal.notices()) == 1
+    assert len(memory.journal.events()) == len(memory.alerts.open()) == 1
     assert len(memory.journal.grants(shop.joints)) == 1
     assert len(memory.journal.former("batch", shop.batch)) == 1
 

@@ -96,3 +96,27 @@ def test_ids_are_never_given_twice(memory: Store) -> None:
     memory.apply_inverse(act.changes, "undo", NOON)
     with memory.write("add", NOON) as act:
         assert act.add(Customer(0, "Other", "")) != first
+
+
+def test_a_notice_of_a_whole_job_becomes_an_alert_that_is_not_told_again(tmp_path: Path) -> None:
+    path = tmp_path / "rackboard.db"
+    raw = sqlite3.connect(path)
+    raw.executescript((SCHEMAS / "1.sql").read_text(encoding="utf-8"))
+    raw.executemany(
+        "INSERT INTO notice (key, kind, subject, subject_id, due_us, raised_us, seen_us,"
+        " withdrawn_us) VALUES (?, 'job safe', 'job', ?, ?, ?, ?, ?)",
+        [("a:7:1", 7, 10, 20, None, 30), ("a:7:2", 7, 40, 50, None, None),
+         ("a:8:1", 8, 60, 70, 80, None)],
+    )  # fmt: skip
+    raw.commit()
+    raw.close()
+    database = connect(path, newest=NEWEST)
+    migrate(database)
+    rows = database.rows(
+        "SELECT subject_id, episode, phase, due_us, told_us, closed_us FROM alert ORDER BY id"
+    )
+    assert [tuple(row) for row in rows] == [
+        (7, 1, "closed", 10, 20, 30), (7, 2, "due, unseen", 40, 50, None),
+        (8, 1, "seen", 60, 70, None),
+    ]  # fmt: skip
+    database.close()

@@ -5,6 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from helpers.store import NOON, SHEET, SmallShop, add_job, past_shop, small_shop
+from rackboard.core.alerts.rows import Alert, Telling
 from rackboard.core.bench import (
     Batch,
     Club,
@@ -18,7 +19,6 @@ from rackboard.core.bench import (
     Joint,
     JointKind,
     Milestone,
-    Notice,
     Parts,
     Person,
     Place,
@@ -88,7 +88,11 @@ def test_values_come_back_as_they_were(memory: Store, shop: SmallShop) -> None:
         hold = act.add(Hold(0, joint, HoldReason.TOO_HOT, "78", 1, 2, "nothing seen", "KT"))
         act.add(Person("KT", 9))
         event = act.add_event("glued", "job", job, {"clubs": [club], "u": None}, at_us=3)
-        notice = act.add(Notice(0, "j:1", "safe", "job", job, 1, 2, 3, 4, {"list": "shown"}))
+        alert = Alert(0, "cold", zone, 0, 1, "closed", 1, 2, {"air_mc": 3}, 4, 5, "KT", 6, 7, 8, 9,
+                      10, "got it")  # fmt: skip
+        alert = alert._replace(id=act.add(alert))
+        telling = Telling(0, "k", "cold", "zone 1", 3, 1, 0, {"alerts": [1]}, {"list": "shown"})
+        telling = telling._replace(id=act.add(telling))
     work, journal = memory.work, memory.journal
     assert memory.shop.zones()[-1] == Zone(zone, "attic", 5, Heating(420, 1020, 14_000))
     back = next(p for p in memory.shop.places() if p.id == place)
@@ -120,10 +124,13 @@ def test_values_come_back_as_they_were(memory: Store, shop: SmallShop) -> None:
     (found,) = journal.events()
     assert (found.id, found.at_us, found.recorded_us, found.by) == (event, 3, NOON + 1, "KT")
     assert found.data == {"clubs": [club], "u": None}
-    assert journal.notice("j:1") == Notice(
-        notice, "j:1", "safe", "job", job, 1, 2, 3, 4, {"list": "shown"}
-    )
-    assert journal.notice("j:2") is None and journal.notices(open_only=True) == []
+    assert memory.alerts.last_of("cold", zone) == alert
+    assert memory.alerts.by_id([alert.id]) == memory.alerts.page(5) == [alert]
+    assert memory.alerts.page(5, kinds=["cold"], from_us=1, to_us=2) == [alert]
+    assert memory.alerts.page(5, before=(alert.due_us, alert.id)) == []
+    assert memory.alerts.open() == memory.alerts.untold() == []
+    assert memory.alerts.tellings(2) == [telling]
+    assert memory.alerts.tellings(3) == []
 
 
 def test_every_value_is_written_back_the_same(memory: Store, shop: SmallShop) -> None:
@@ -185,7 +192,7 @@ def test_live_forgets_a_job_that_has_left_as_a_whole(memory: Store, shop: SmallS
     take_out(memory, shop, 0)
     assert [club.id for club in memory.load_live().clubs] == list(shop.clubs)
     take_out(memory, shop, 1)
-    assert memory.load_live() == ([], [], [], [], [], [], [], [])
+    assert memory.load_live() == ([],) * 9
 
 
 def test_live_keeps_a_hold_wherever_the_club_is(memory: Store, shop: SmallShop) -> None:
@@ -225,14 +232,16 @@ def test_live_never_scans_the_past(memory: Store, monkeypatch: pytest.MonkeyPatc
     memory.journal.events(50)
     memory.journal.events(50, kinds=["x"])
     memory.journal.events(50, subject="job", subject_id=1)
-    memory.journal.notices(50, open_only=True)
+    memory.alerts.open()
+    memory.alerts.page(50)
+    memory.alerts.untold()
     memory.work.next_batch_number()
     memory.work.latest_jobs()
     monkeypatch.undo()
     for statement, values in asked:
         for *_, step in memory._database.rows("EXPLAIN QUERY PLAN " + statement, values):
             plain_scan = step.startswith("SCAN") and "INDEX" not in step
-            allowed = ("SCAN p", "SCAN job", "SCAN h ", "SCAN notice", "SCAN event")
+            allowed = ("SCAN p", "SCAN job", "SCAN h ", "SCAN alert", "SCAN telling", "SCAN event")
             ordered = "ORDER BY id DESC LIMIT" in statement
             assert not plain_scan or step in allowed[:1] or ordered, (step, statement)
             assert "TEMP B-TREE FOR ORDER" not in step or "LIMIT" not in statement, statement

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QLabel, QWidget
 from pytestqt.qtbot import QtBot
 
 from helpers.session import lay_out_irons, make_session, place_of, type_temperature, zone_of
@@ -177,22 +177,23 @@ def mixed(desk: Desk, at: str = "15:20") -> Standing:
 
 
 def test_the_time_of_mixing_is_corrected_and_the_former_kept(desk: Desk) -> None:
-    batch = mixed(desk).batch
-    dialog = CorrectionDialog(desk.session, batch, desk.window)
+    standing = mixed(desk)
+    dialog = CorrectionDialog(desk.session, standing, desk.window)
     desk.open(dialog)
     desk.qtbot.keyClicks(dialog.mixed, "15:05")
     desk.press(dialog, ENTER)
     assert desk.standing().batch.mixed_us == instant("15:05")
     assert {s.joint.glued_us for s in desk.session.board.standings} == {instant("15:05")}
-    again = CorrectionDialog(desk.session, desk.standing().batch, desk.window)
+    again = CorrectionDialog(desk.session, desk.standing(), desk.window)
     desk.open(again)
-    assert "mixed 15:05, before that 15:20" in again._was()
+    said = "On record: 15:05, before that 15:20"
+    assert again.mixed.accessibleDescription() == said
+    assert said in [label.text() for label in again.findChildren(QLabel)]
     again.reject()
 
 
 def test_a_doubtful_correction_is_asked_about_inside(desk: Desk) -> None:
-    batch = mixed(desk).batch
-    dialog = CorrectionDialog(desk.session, batch, desk.window)
+    dialog = CorrectionDialog(desk.session, mixed(desk), desk.window)
     desk.open(dialog)
     desk.qtbot.keyClicks(dialog.mixed, "03:15")
     desk.press(dialog, ENTER)

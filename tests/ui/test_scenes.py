@@ -134,7 +134,7 @@ def test_the_morning_after_a_cold_night(scene: Scene) -> None:
     assert names == ["the label", "this room", "with the margin"]
     assert view.reasons[2][2].startswith("was Wed 08:15 at glue-up; typed at the rack")
     told = [message.summary for message in scene.courier.messages if message.sound]
-    assert told == ["Job 300 may come off the rack", "Last look: job 301"], "all on Monday"
+    assert told == ["Job 300 may come off the rack", "Last look: A1–A8, job 301"], "all on Monday"
 
 
 def test_unanswered_it_stays_wait_all_day(scene: Scene) -> None:

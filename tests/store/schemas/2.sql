@@ -153,22 +153,6 @@ CREATE TABLE event (
 CREATE INDEX event_at ON event (at_us);
 CREATE INDEX event_kind ON event (kind, at_us);
 CREATE INDEX event_subject ON event (subject, subject_id, at_us);
-CREATE TABLE notice (
-        id INTEGER PRIMARY KEY AUTOINCREMENT,
-        key TEXT NOT NULL UNIQUE,
-        kind TEXT NOT NULL,
-        subject TEXT NOT NULL,
-        subject_id INTEGER NOT NULL,
-        due_us INTEGER NOT NULL,
-        raised_us INTEGER NOT NULL,
-        seen_us INTEGER,
-        withdrawn_us INTEGER,
-        couriers_json TEXT
-    ) STRICT;
-CREATE INDEX notice_raised ON notice (raised_us);
-CREATE INDEX notice_subject ON notice (subject, subject_id);
-CREATE INDEX notice_open ON notice (due_us)
-        WHERE seen_us IS NULL AND withdrawn_us IS NULL;
 CREATE TABLE former (
         id INTEGER PRIMARY KEY AUTOINCREMENT,
         table_name TEXT NOT NULL,
