@@ -39,6 +39,7 @@ MENUS: tuple[tuple[str, Text, tuple[Command | None, ...]], ...] = (
     ("file", text("Menu", "&File"), (
         _C("new", text("Menu", "New job…"), ("Ctrl+N",)),
         _C("import", text("Menu", "Import record…"), ("Ctrl+I",)),
+        _C("sources", text("Menu", "Temperature sources…"), ("Ctrl+Shift+T",)),
         _SEPARATOR,
         _C("shelf", text("Menu", "Epoxies…"), ("Ctrl+E",)),
         _C("erase", text("Menu", "Erase a customer…"), ("Ctrl+Shift+E",)),

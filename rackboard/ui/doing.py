@@ -212,6 +212,13 @@ class Doing(QObject):
 
         ImportDialog(self.session, self._window).open()
 
+    def sources(self) -> None:
+        """Show where the temperatures come from."""
+        if self.session.feeding is not None:
+            from rackboard.ui.feed_settings import FeedDialog
+
+            FeedDialog(self.session, self.session.feeding, self._window).open()
+
     def erase_customer(self) -> None:
         """Erase a customer's name and phone."""
         from rackboard.ui.customer_dialog import CustomerDialog

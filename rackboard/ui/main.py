@@ -145,7 +145,9 @@ class Program:
         """Begin what the first picture doesn't need: couriers, backup, the demo's sensors."""
         if self.window.stopped or self.window.session.alerts is not None:
             return  # closed meanwhile, or begun by the window before this one
+        from rackboard.feeds.live import open_feed
         from rackboard.services.alerts import Alerts
+        from rackboard.services.feeding import Feeding
         from rackboard.services.housekeeping import ClockWatch, DailyBackup
         from rackboard.ui.couriers import desktop_courier
         from rackboard.ui.icon import window_icon
@@ -153,6 +155,8 @@ class Program:
         QApplication.setWindowIcon(window_icon())
         session = self.window.session
         courier = desktop_courier(session)
+        if not self._options.demo:
+            session.feeding = Feeding(session.store, self.clock, open_feed)
         session.alerts = Alerts(session.store, self.clock, (courier,))
         elapsed = None if self._options.demo else getattr(self.clock, "elapsed", None)
         self._watch = ClockWatch(session.store, elapsed)
@@ -207,6 +211,16 @@ class Program:
                 )
                 for name, since in session.alerts.teller.troubles
             ]
+        if session and session.feeding is not None:
+            zones = session.board.snapshot.zones
+            lines += [session.feed_trouble and translated(session.feed_trouble)]
+            lines += [
+                say("Board", "{zone}: {what} Since {time}.").format(
+                    zone=zones[trouble.zone_id].name, what=translated(trouble.said),
+                    time=f"{session.board.snapshot.hours.local(trouble.since_us):%H:%M}",
+                )
+                for trouble in session.feeding.troubles if trouble.zone_id in zones
+            ]  # fmt: skip
         return [line for line in lines if line]
 
     def speak_anew(self) -> None:

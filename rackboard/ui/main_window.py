@@ -508,8 +508,8 @@ class MainWindow(QMainWindow):
             "take off": doing.take_off, "out": doing.hand_out, "disturb": doing.disturb,
             "answer": doing.answer, "swap": doing.swap, "release": doing.release,
             "ready": doing.ready, "temperature": doing.temperature, "promise": doing.promise,
-            "about": doing.about, "help": doing.help, "record": doing.record,
-            "table": doing.table, "sheet": doing.sheet,
+            "sources": doing.sources, "about": doing.about, "help": doing.help,
+            "record": doing.record, "table": doing.table, "sheet": doing.sheet,
         }  # fmt: skip
 
     def _show_commands(self) -> None:

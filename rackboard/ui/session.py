@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Signal
 
+from rackboard.core.errors import RackboardError
 from rackboard.core.instants import Clock
 from rackboard.core.temperature import Unit
 from rackboard.services.bench import Bench
@@ -16,6 +17,7 @@ from rackboard.store.changes import ChangeSet
 
 if TYPE_CHECKING:
     from rackboard.services.alerts import Alerts
+    from rackboard.services.feeding import Feeding
 
 
 class Session(QObject):
@@ -40,6 +42,8 @@ class Session(QObject):
         self.bench = bench
         self.history = History(store, clock)
         self.alerts: Alerts | None = None
+        self.feeding: Feeding | None = None
+        self.feed_trouble = ""
         self.locale_unit = Unit.C
 
     @property
@@ -70,15 +74,28 @@ class Session(QObject):
         return label
 
     def tick(self) -> None:
-        """Bring the board up to now."""
+        """Take in what the sensors say, and bring the board up to now."""
+        fed = self._fed()
+        if fed is not None:
+            self.board.take_in(fed)
         changes = self.board.tick()
-        if changes is None:
-            return
         raised = self._raise_due()
-        if changes or raised:
-            self.acted.emit(changes)
-        else:
+        if changes or raised or fed is not None:
+            self.acted.emit(changes if changes is not None else fed)
+        elif changes is not None:
             self.ticked.emit()
+
+    def _fed(self) -> ChangeSet | None:
+        """Return what the feeds have written; a full disk keeps it for the next step."""
+        if self.feeding is None:
+            return None
+        try:
+            fed = self.feeding.step()
+        except RackboardError as error:
+            self.feed_trouble = error.message
+            return None
+        self.feed_trouble = ""
+        return fed
 
     def raise_due(self) -> None:
         """Tell people what has become due, once the couriers are there."""

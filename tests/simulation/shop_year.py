@@ -208,10 +208,12 @@ class Year:
                 truth = max(batch.mixed_us, now - dice.randrange(1, 6) * HOUR_US)
                 shop.do(shop.bench.correct_mixed(batch.id, truth))
                 return
-            elif standing.word is Word.CURED and dice.random() < 1e-3 and standing.stay:
-                if shop.board.snapshot.places[standing.stay.place_id].kind is not PlaceKind.OUT:
-                    shop.do(shop.bench.take_off(standing.club.id, PlaceKind.OUT))
-                    return
+            elif (
+                standing.word is Word.CURED and dice.random() < 1e-3
+                and shop.board.snapshot.in_shop(standing.club.id)
+            ):  # fmt: skip
+                shop.do(shop.bench.take_off(standing.club.id, PlaceKind.OUT))
+                return
         for alert in self.alerts.open:
             if dice.random() < 0.01:
                 self.answer(alert)
