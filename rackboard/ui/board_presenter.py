@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from rackboard.core.bench import HoldReason, Milestone, Place, PlaceKind
+from rackboard.core.bench import Hold, HoldReason, Milestone, Place, PlaceKind, Release
 from rackboard.core.instants import MINUTE_US, Instant
 from rackboard.core.standing import Standing
 from rackboard.core.temperature import Unit, format_temperature
+from rackboard.core.text import text
 from rackboard.core.words import PHRASES, Word
 from rackboard.services.agenda import Due, DueKind, JobStanding, NightQuestion, dues
 from rackboard.services.board import Board
@@ -21,8 +22,9 @@ from rackboard.ui.board_view import (
     Temperature,
 )
 from rackboard.ui.board_view import Due as DueLine
-from rackboard.ui.tile import Glyph, MotifStyle, Rack, Tile, TileKind
-from rackboard.ui.wording import LONG_DAYS, LONG_MONTHS, Times, short_name
+from rackboard.ui.language import say, translated
+from rackboard.ui.tile import Glyph, MotifStyle, Rack, Tile, TileKind, word_text
+from rackboard.ui.wording import LONG_DAYS, Times, in_sentence, long_date, short_name
 
 DUE_GLYPHS = {
     DueKind.LAST_LOOK: Glyph.EYE,
@@ -31,19 +33,36 @@ DUE_GLYPHS = {
     DueKind.SAFE_TO_HIT: Glyph.TICK,
 }
 DUE_TITLES = {
-    DueKind.LAST_LOOK: "Last look",
-    DueKind.USE_BY: "Use by",
-    DueKind.OFF_THE_RACK: "Off the rack",
-    DueKind.SAFE_TO_HIT: "Safe to hit",
+    DueKind.LAST_LOOK: text("Board", "Last look"),
+    DueKind.USE_BY: text("Board", "Use by"),
+    DueKind.OFF_THE_RACK: text("Board", "Off the rack"),
+    DueKind.SAFE_TO_HIT: text("Board", "Safe to hit"),
 }
 DUE_DETAILS = {
-    DueKind.LAST_LOOK: "straighten, wipe, check the graphics",
-    DueKind.USE_BY: "stop using this batch",
-    DueKind.OFF_THE_RACK: "cut and grip; do not hit",
-    DueKind.SAFE_TO_HIT: "ferrule, loft and lie, hitting",
+    DueKind.LAST_LOOK: text("Board", "straighten, wipe, check the graphics"),
+    DueKind.USE_BY: text("Board", "stop using this batch"),
+    DueKind.OFF_THE_RACK: text("Board", "cut and grip; do not hit"),
+    DueKind.SAFE_TO_HIT: text("Board", "ferrule, loft and lie, hitting"),
 }
-_SHORT_PLACES = {PlaceKind.GRIP_BENCH: "grip", PlaceKind.PICK_UP: "pick-up"}
-_FRESH_US = 30 * MINUTE_US
+REASONS = {
+    HoldReason.DISTURBED: text("Board", "disturbed"),
+    HoldReason.SOFT_SMEAR: text("Board", "soft smear"),
+    HoldReason.TOO_HOT: text("Board", "too hot"),
+}
+SHORT_PLACES = {
+    PlaceKind.GRIP_BENCH: text("Board", "grip"), PlaceKind.PICK_UP: text("Board", "pick-up"),
+    PlaceKind.OUT: text("Board", "out"),
+}  # fmt: skip
+_SINCE = {
+    Word.WET: text("Board", "while it was soft"), Word.WAIT: text("Board", "before it was hard"),
+    Word.BENCH: text("Board", "before it was safe to hit"),
+    Word.CURED: text("Board", "after it was hard"),
+}  # fmt: skip
+_RELEASED_FOR = {
+    Milestone.HANDLING: text("Board", "to go off the rack"),
+    Milestone.FULL_CURE: text("Board", "to be hit"),
+}
+_ADVERB = 8  # a time shorter than this has ", late" after it, a longer one before it
 
 
 class BoardPresenter:
@@ -59,10 +78,13 @@ class BoardPresenter:
         For temperatures.
     planned : iterable of tuple
         Place and slot of clubs that are about to be laid out.
+    taken : iterable of int
+        Joints on HOLD whose alarm somebody has taken.
     """
 
     def __init__(
-        self, board: Board, now: Instant, unit: Unit, planned: Iterable[tuple[int, int]] = ()
+        self, board: Board, now: Instant, unit: Unit, planned: Iterable[tuple[int, int]] = (),
+        taken: Iterable[int] = ()
     ) -> None:
         self.board = board
         self.snapshot = board.snapshot
@@ -70,12 +92,13 @@ class BoardPresenter:
         self.now = now
         self.unit = unit
         self.planned = frozenset(planned)
+        self.taken = frozenset(taken)
         self.stale = board.is_stale(now)
         self.records: dict[int, ZoneRecord] = board.records() if board.reckoned else {}
 
     def temperature(self, milli_c: int) -> str:
         """Return "17.4 °C"."""
-        return format_temperature(milli_c, self.unit)
+        return translated(format_temperature(milli_c, self.unit))
 
     # Tiles
 
@@ -106,11 +129,12 @@ class BoardPresenter:
         air = self._air(place.zone_id)
         if air:
             zone = self.snapshot.zones[place.zone_id or 0]
-            parts.append(air if place.name == zone.name else f"{zone.name.lower()} {air}")
+            parts.append(air if place.name == zone.name else f"{in_sentence(zone.name)} {air}")
         if place.kind is PlaceKind.RACK:
-            parts.append(f"{taken} of {count} taken" if taken else "nothing on it yet")
+            said = say("Board", "{taken} of {count} taken").format(taken=taken, count=count)
+            parts.append(said if taken else say("Board", "nothing on it yet"))
         elif not taken:
-            parts.append("nothing in it")
+            parts.append(say("Board", "nothing in it"))
         return ", ".join(parts)
 
     def _air(self, zone_id: int | None) -> str:
@@ -122,17 +146,20 @@ class BoardPresenter:
         name = place.slot_name(slot)
         if standing is None and (place.id, slot) in self.planned:
             return Tile(
-                place.id, slot, name, TileKind.LAID_OUT, detail="a club goes here",
-                accessible=f"{name}, a club goes here",
+                place.id, slot, name, TileKind.LAID_OUT, detail=say("Board", "a club goes here"),
+                accessible=say("Board", "{slot}, a club goes here").format(slot=name),
             )  # fmt: skip
         if standing is None:
-            return Tile(place.id, slot, name, accessible=f"{name}, empty")
+            said = say("Board", "{slot}, empty").format(slot=name)
+            return Tile(place.id, slot, name, accessible=said)
         club, job = standing.club.name, standing.job.number
         if standing.laid_out:
             return Tile(
                 place.id, slot, name, TileKind.LAID_OUT, club=club, job=job,
-                detail="laid out, not glued",
-                accessible=f"{name}, {club}, job {job}, laid out, not glued",
+                detail=say("Board", "laid out, not glued"),
+                accessible=say("Board", "{slot}, {club}, job {job}, laid out, not glued").format(
+                    slot=name, club=club, job=job
+                ),
             )  # fmt: skip
         if self.stale:
             return self._stale_tile(place, slot, name, standing)
@@ -140,13 +167,21 @@ class BoardPresenter:
 
     def _stale_tile(self, place: Place, slot: int, name: str, standing: Standing) -> Tile:
         since = self.times.moment(self.board.ticked_us)
-        said = f"it said {standing.word} then"
+        said = say("Board", "it said {word} then").format(word=word_text(standing.word))
         return Tile(
             place.id, slot, name, TileKind.JOINT, Word.STALE, standing.club.name,
-            standing.job.number, self._sub(standing), time=f"no word since {since}",
+            standing.job.number, self._sub(standing),
+            time=say("Board", "no word since {time}").format(time=since),
             detail=said, detail_short=said,
-            accessible=f"{name}, {standing.club.name}, {PHRASES[Word.STALE]} since {since}, {said}",
+            accessible=self._stale_said(name, standing),
         )  # fmt: skip
+
+    def _stale_said(self, place: str, standing: Standing) -> str:
+        return say("Board", "{slot}, {club}, {phrase} since {time}, {said}").format(
+            slot=place, club=standing.club.name, phrase=translated(PHRASES[Word.STALE]),
+            time=self.times.moment(self.board.ticked_us),
+            said=say("Board", "it said {word} then").format(word=word_text(standing.word)),
+        )
 
     def _joint_tile(self, place: Place, slot: int, name: str, standing: Standing) -> Tile:
         caption, time, detail, short = self.time_words(standing)
@@ -154,7 +189,11 @@ class BoardPresenter:
         hold = standing.hold
         aside: tuple[str, ...] = ()
         if standing.no_time and standing.cold:
-            aside = ("until it is", f"above {self._warm_enough(standing)}")
+            above = say("Board", "above {temperature}")
+            aside = (
+                say("Board", "until it is"),
+                above.format(temperature=self._warm_enough(standing)),
+            )
         motif = MotifStyle.PLAIN
         if hold is not None:
             motif = MotifStyle.HOLD
@@ -164,23 +203,49 @@ class BoardPresenter:
         if standing.unknown and hold is None:
             gap = (max(standing.position - 0.2, 0.05), max(standing.position - 0.02, 0.1))
         dots = standing.probably_at, standing.not_before_at
-        if standing.base is Word.WET or hold is not None or None in dots:
+        if (
+            standing.base is Word.WET or hold is not None or standing.released is not None
+            or None in dots
+        ):  # fmt: skip
             dots = (None, None)
-        phrase = PHRASES[standing.word] if hold is None else f"{hold.reason}, {detail}"
-        said = " ".join(part for part in (caption, time) if part)
+        accessible = self._accessible(name, standing)
         return Tile(
             place.id, slot, name, TileKind.JOINT, standing.word, standing.club.name,
             standing.job.number, self._sub(standing), self._air(place.zone_id),
-            next_glyph=None if hold is not None else _next_glyph(standing),
+            next_glyph=_next_glyph(standing),
             caption=caption, time=time, reached=standing.base is Word.CURED,
             other_day=other_day, detail=detail, detail_short=short, aside=aside,
-            cold="warm it" if standing.cold and hold is None else "",
-            hold=None if hold is None else hold.reason, untaken=hold is not None,
+            cold=say("Board", "warm it") if standing.cold and hold is None else "",
+            hold=None if hold is None else hold.reason,
+            untaken=hold is not None and standing.joint.id not in self.taken,
             position=standing.position, motif=motif, gap=gap,
             probably=dots[0], not_before=dots[1],
-            accessible=f"{name}, {standing.club.name}, job {standing.job.number}, "
-            f"{standing.word}: {phrase}. {said}" + (", cold" if standing.cold else ""),
+            accessible=accessible,
         )  # fmt: skip
+
+    def _accessible(self, place: str, standing: Standing) -> str:
+        """Return place, club, phrase and an absolute time, for who hears the tile."""
+        caption, time, detail, _ = self.time_words(standing)
+        hold, mixed = standing.hold, standing.batch.mixed_us
+        phrase = translated(PHRASES[standing.word])
+        said = " ".join(part for part in (caption, time) if part)
+        if hold is not None:
+            phrase = f"{translated(REASONS[hold.reason])}, {self._held_because(standing, hold)}"
+            said = say("Board", "since {time}").format(time=self.times.moment(hold.from_us))
+        elif standing.released is not None:
+            said = f"{said}, {detail}"
+        elif mixed is not None and (
+            standing.unknown or standing.outcome is None or standing.no_time
+        ) and standing.base is not Word.CURED:  # it has no time of its own yet
+            since = say("Board", "mixed {time}").format(time=self.times.moment(mixed))
+            said = ", ".join(part for part in (said, detail, since) if part.strip("…"))
+        accessible = say("Board", "{slot}, {club}, job {job}, {word}: {phrase}. {said}").format(
+            slot=place, club=standing.club.name, job=standing.job.number,
+            word=word_text(standing.word), phrase=phrase, said=said,
+        )  # fmt: skip
+        if standing.cold:
+            accessible = say("Board", "{said}, cold").format(said=accessible)
+        return accessible
 
     def _sub(self, standing: Standing) -> str:
         mixed = standing.batch.mixed_us
@@ -192,36 +257,51 @@ class BoardPresenter:
         if standing.stay is not None:
             record = self.records.get(self.snapshot.places[standing.stay.place_id].zone_id or 0)
         u_mc = record.last.u_mc if record and record.last else 3000
-        return format_temperature(round(standing.batch.sheet.minimum_c * 1000) + u_mc, self.unit, 0)
+        minimum_mc = round(standing.batch.sheet.minimum_c * 1000)
+        return translated(format_temperature(minimum_mc + u_mc, self.unit, 0))
 
     def time_words(self, standing: Standing) -> tuple[str, str, str, str]:
         """Return caption, time, detail and short detail of a joint."""
         times = self.times
         if standing.hold is not None:
-            reason = f"{standing.hold.reason} {times.moment(standing.hold.from_us)}"
-            if standing.hold.reason is not HoldReason.DISTURBED:
-                reason = str(standing.hold.reason)
-            detail = standing.hold.detail or {
-                Word.WET: "while it was soft", Word.WAIT: "before it was hard",
-                Word.BENCH: "before it was safe to hit", Word.CURED: "after it was hard",
-            }[self._base_at(standing, standing.hold.from_us)]  # fmt: skip
-            when = times.moment(standing.hold.from_us)
+            reason, when = translated(REASONS[standing.hold.reason]), times.moment(
+                standing.hold.from_us
+            )
+            detail = self._held_because(standing, standing.hold)
             if not times.is_today(standing.hold.from_us):
-                return "", str(standing.hold.reason), f"{when}, {detail}", when
+                return "", reason, f"{when}, {detail}", when
+            if standing.hold.reason is HoldReason.DISTURBED:
+                reason = say("Board", "{reason} {time}").format(reason=reason, time=when)
             return "", reason, detail, detail
+        if standing.released is not None:
+            return self._released_words(standing.released)
         if standing.outcome is None and standing.base is not Word.CURED:
-            return "", "…", "working it out", "working it out"
+            working = say("Board", "working it out")
+            return "", "…", working, working
         if standing.base is Word.CURED:
             since = times.moment(standing.since_us or 0)
-            return "since", since, "safe to hit", "safe to hit"
+            safe = say("Board", "safe to hit")
+            return say("Board", "since"), since, safe, safe
         if standing.base is Word.WET and standing.use_by_us is not None:
             look = standing.use_by_us - 10 * MINUTE_US
             done = standing.batch.looked_us is not None
-            detail = "looked at" if done else f"last look {times.limit(look)}"
-            if look <= self.now and not done:
-                detail = "last look now"
-            return "use by", times.limit(standing.use_by_us), detail, detail
+            detail = say("Board", "last look {time}").format(time=times.limit(look))
+            if done:
+                detail = say("Board", "looked at")
+            elif look <= self.now:
+                detail = say("Board", "last look now")
+            return say("Board", "use by"), times.limit(standing.use_by_us), detail, detail
         return self._permission_words(standing)
+
+    def _released_words(self, release: Release) -> tuple[str, str, str, str]:
+        """Return whose word stands in place of the time, and what for."""
+        who = say("Board", "released {initials}").format(initials=release.by)
+        what, when = translated(_RELEASED_FOR[release.milestone]), self.times.moment(release.at_us)
+        return "", who, f"{what}, {when}", what
+
+    def _held_because(self, standing: Standing, hold: Hold) -> str:
+        said = hold.detail or _SINCE[self._base_at(standing, hold.from_us)]
+        return translated(said)
 
     def _base_at(self, standing: Standing, at: Instant) -> Word:
         """Return what a joint was at an instant of the past."""
@@ -236,23 +316,28 @@ class BoardPresenter:
         return Word.WET if use_by is not None and at < use_by else Word.WAIT
 
     def _permission_words(self, standing: Standing) -> tuple[str, str, str, str]:
+        ask = say("Board", "type the temperature")
         if standing.unknown and not self._has_record(standing):
-            return "", "low?", "type the temperature", "type the temperature"
+            return "", say("Board", "low?"), ask, ask
         if standing.unknown:
-            return "", "low?", "lowest overnight not known", "lowest not known"
+            return (
+                "", say("Board", "low?"), say("Board", "lowest overnight not known"),
+                say("Board", "lowest not known"),
+            )  # fmt: skip
         if standing.asked and standing.not_before_us is not None:
             time = f"{self.times.moment(standing.not_before_us)}?"
-            return "", time, "type the temperature", "type the temperature"
+            return "", time, ask, ask
         if standing.not_before_us is None:
-            return "", "no time", "" if standing.cold else "not within 60 days", ""
-        probably = standing.probably_us
-        text = "" if probably is None else self.times.moment(probably)
+            far = "" if standing.cold else say("Board", "not within 60 days")
+            return "", say("Board", "no time"), far, ""
+        caption, late = say("Board", "not before"), self.times.moment(standing.not_before_us)
+        if standing.probably_us is None:
+            return caption, late, "", ""
+        probably = self.times.moment(standing.probably_us)
         return (
-            "not before",
-            self.times.moment(standing.not_before_us),
-            f"probably hard by {text}" if text else "",
-            f"probably {text}" if text else "",
-        )
+            caption, late, say("Board", "probably hard by {time}").format(time=probably),
+            say("Board", "probably {time}").format(time=probably),
+        )  # fmt: skip
 
     def _has_record(self, standing: Standing) -> bool:
         """Return whether the zone where a joint lies has ever been read."""
@@ -269,7 +354,7 @@ class BoardPresenter:
         for standing in self.board.standings:
             place = self.snapshot.place_of(standing.club.id)
             if (
-                place is None or place.kind not in _SHORT_PLACES
+                place is None or place.kind not in (PlaceKind.GRIP_BENCH, PlaceKind.PICK_UP)
                 or (standing.base is Word.CURED and standing.hold is None) or standing.laid_out
             ):  # fmt: skip
                 continue
@@ -278,15 +363,16 @@ class BoardPresenter:
                 Chip(
                     standing.club.id, Word.STALE if self.stale else standing.word,
                     standing.club.name, standing.job.number, place.name,
-                    _SHORT_PLACES[place.kind], "" if self.stale else caption,
+                    translated(SHORT_PLACES[place.kind]), "" if self.stale else caption,
                     "" if self.stale else time,
-                    f"{place.name}, {standing.club.name}, job {standing.job.number}, "
-                    f"{standing.word}: {PHRASES[standing.word]}. {caption} {time}",
+                    self._stale_said(place.name, standing) if self.stale
+                    else self._accessible(place.name, standing),
                 )
             )  # fmt: skip
         if len(chips) > 4:
             more = len(chips) - 3
-            chips = [*chips[:3], Chip(0, None, f"+ {more}", "", "", "", "", "", f"{more} more")]
+            said = say("Board", "%n more", "%n more", more)
+            chips = [*chips[:3], Chip(0, None, f"+ {more}", "", "", "", "", "", said)]
         return tuple(chips)
 
     def jobs(self) -> tuple[JobRow, ...]:
@@ -294,6 +380,13 @@ class BoardPresenter:
         rows = []
         for job in self.board.jobs():
             good = self.job_words(job)
+            said = say("Board", "job {job}, {customer}, glue good: {time}").format(
+                job=job.job.number, customer=job.customer.name, time=good
+            )
+            if job.job.ready_us is not None:
+                said = say("Board", "{said}, READY").format(said=said)
+            if promise := self._promise_words(job):
+                said = f"{said}, {promise}"
             box = ReadyBox.NOT_YET
             if job.job.ready_us is not None:
                 box = ReadyBox.PRESSED
@@ -303,30 +396,52 @@ class BoardPresenter:
                 JobRow(
                     job.job.id, job.job.number, job.customer.name, good,
                     job.good or job.good_us is not None or job.held, box,
-                    f"job {job.job.number}, {job.customer.name}, glue good: {good}"
-                    + (", READY" if job.job.ready_us is not None else ""),
+                    said,
                 )
             )  # fmt: skip
         return tuple(rows)
 
     def job_words(self, job: JobStanding) -> str:
-        """Return when the glue of a job is good, in opening-hours words."""
+        """Return when the glue of a job is good, in opening-hours words.
+
+        A promise that can't be kept is said; of one that nobody knows, once it is missed.
+        """
         if job.held:
-            return "on hold"
+            return say("Board", "on hold")
+        promised = job.job.promised_us
+        late = job.at_risk and promised is not None and promised <= self.now
         if job.to_glue:
-            return f"{job.to_glue} to glue"
-        if job.good:
-            return "now"
-        if job.unknown:
-            return "low?"
-        if not self.board.reckoned:
+            words = say("Board", "%n to glue", "%n to glue", job.to_glue)
+        elif job.good:
+            return say("Times", "now")
+        elif job.unknown:
+            words = say("Board", "low?")
+        elif not self.board.reckoned:
             return "…"
-        if job.good_us is None:
-            return "no time"
-        words = self.times.counter(job.good_us)
+        else:
+            late = job.at_risk
+            words = (
+                say("Board", "no time") if job.good_us is None
+                else self.times.counter(job.good_us)
+            )  # fmt: skip
+        if not late:
+            return words
+        said = say("Board", "late: {time}")
+        if job.good_us is None or len(words) < _ADVERB:
+            said = say("Board", "{time}, late")
+        return said.format(time=words)
+
+    def _promise_words(self, job: JobStanding) -> str:
+        """Return "promised Fri 16:00", and whether it is missed or at risk; "" without one."""
+        promised = job.job.promised_us
+        if promised is None or job.job.ready_us is not None:
+            return ""
+        said = say("Board", "promised {time}")
         if job.at_risk:
-            return f"{words}, late" if len(words) < 8 else f"late: {words}"
-        return words
+            said = say("Board", "promised {time}, at risk")
+            if promised <= self.now:
+                said = say("Board", "promised {time}, missed")
+        return said.format(time=self.times.moment(promised))
 
     # Strip
 
@@ -339,10 +454,11 @@ class BoardPresenter:
         if coming:
             rest = [d for d in coming[1:] if d.kind.value >= DueKind.OFF_THE_RACK.value]
             following = self._following(rest[0]) if rest else None
-        nothing = DueLine(None, "", "Nothing due", "the next event will stand here")
+        nothing = DueLine(
+            None, "", say("Board", "Nothing due"), say("Board", "the next event will stand here")
+        )
         return Strip(
-            f"{local:%H:%M}", LONG_DAYS[local.weekday()],
-            f"{local.day} {LONG_MONTHS[local.month - 1]}",
+            f"{local:%H:%M}", translated(LONG_DAYS[local.weekday()]), long_date(local),
             upcoming[0] if upcoming else nothing, following, self.ask(), self._temperatures(),
         )  # fmt: skip
 
@@ -353,18 +469,23 @@ class BoardPresenter:
     def due_line(self, due: Due) -> DueLine:
         """Return one thing to come."""
         places = self.places(due.standings)
-        title = f"{DUE_TITLES[due.kind]}, {places}"
+        title = f"{translated(DUE_TITLES[due.kind])}, {places}"
+        detail = short = translated(DUE_DETAILS[due.kind])
+        if due.kind is DueKind.LAST_LOOK:
+            short = say("Board", "straighten, wipe")
         return DueLine(
-            DUE_GLYPHS[due.kind], self.times.limit(due.at_us), title, DUE_DETAILS[due.kind],
-            title, "straighten, wipe" if due.kind is DueKind.LAST_LOOK else DUE_DETAILS[due.kind],
-        )  # fmt: skip
+            DUE_GLYPHS[due.kind], self.times.limit(due.at_us), title, detail, title, short
+        )
 
     def _following(self, due: Due) -> DueLine:
-        what = "off the rack" if due.kind is DueKind.OFF_THE_RACK else "safe to hit"
-        return DueLine(
-            DUE_GLYPHS[due.kind], "", f"not before {self.times.moment(due.at_us)}",
-            f"{self.places(due.standings)} {what}",
+        what = (
+            say("Board", "{places} off the rack") if due.kind is DueKind.OFF_THE_RACK
+            else say("Board", "{places} safe to hit")
         )  # fmt: skip
+        late = say("Board", "not before {time}").format(time=self.times.moment(due.at_us))
+        return DueLine(
+            DUE_GLYPHS[due.kind], "", late, what.format(places=self.places(due.standings))
+        )
 
     def places(self, standings: Iterable[Standing]) -> str:
         """Return "A6 to A9", "A11 and A12" or "4 clubs"."""
@@ -373,17 +494,22 @@ class BoardPresenter:
         stays = [s.stay for s in members if s.stay is not None]
         slots = [(stay.place_id, stay.slot) for stay in stays if stay.slot is not None]
         if len(names) == 1:
-            return names[0] or "1 club"
+            return names[0] or say("Board", "%n clubs", "%n club", 1)
         places = {place for place, _ in slots}
         if len(slots) == len(names) and len(places) == 1:
             numbers = sorted(slot for _, slot in slots)
             first = self.snapshot.places[places.pop()]
             if numbers[-1] - numbers[0] == len(numbers) - 1:
-                joint = "and" if len(numbers) == 2 else "to"
-                return f"{first.slot_name(numbers[0])} {joint} {first.slot_name(numbers[-1])}"
+                run = (
+                    say("Board", "{first} and {last}") if len(numbers) == 2
+                    else say("Board", "{first} to {last}")
+                )  # fmt: skip
+                return run.format(
+                    first=first.slot_name(numbers[0]), last=first.slot_name(numbers[-1])
+                )
             if len(numbers) <= 3:
                 return " ".join(first.slot_name(n) for n in numbers)
-        return f"{len(names)} clubs"
+        return say("Board", "%n clubs", "%n club", len(names))
 
     def ask(self) -> Ask | None:
         """Return the question about the night."""
@@ -391,13 +517,19 @@ class BoardPresenter:
         if not questions:
             return None
         first = questions[0]
-        zone = self.snapshot.zones[first.zone_id].name.lower()
+        zone = in_sentence(self.snapshot.zones[first.zone_id].name)
         unit = "°C" if self.unit is Unit.C else "°F"
         if first.ahead:
-            span = f"{zone}, until {self.times.moment(first.to_us)}"
-            return Ask(first.key, "Lowest it will get?", span, unit)
-        question = "Lowest it got overnight?" if self._is_night(first) else "Lowest it got?"
-        span = f"{zone}, {self.times.moment(first.from_us)} to {self.times.moment(first.to_us)}"
+            span = say("Board", "{zone}, until {end}")
+            span = span.format(zone=zone, end=self.times.moment(first.to_us))
+            return Ask(first.key, say("Board", "Lowest it will get?"), span, unit)
+        question = (
+            say("Board", "Lowest it got overnight?") if self._is_night(first)
+            else say("Board", "Lowest it got?")
+        )  # fmt: skip
+        span = say("Board", "{zone}, {start} to {end}").format(
+            zone=zone, start=self.times.moment(first.from_us), end=self.times.moment(first.to_us)
+        )
         return Ask(first.key, question, span, unit)
 
     def _is_night(self, question: NightQuestion) -> bool:
@@ -413,21 +545,23 @@ class BoardPresenter:
             record = self.records.get(zone.id)
             last = None if record is None else record.last
             if last is None:
-                age = "no reading yet" if self.board.reckoned else "…"
+                age = say("Board", "no reading yet") if self.board.reckoned else "…"
                 result.append(Temperature(zone.id, zone.name, "", unit, age, f"{zone.name}: {age}"))
                 continue
-            text = self.temperature(last.temperature_mc)
+            shown = self.temperature(last.temperature_mc)
             age = self.times.ago(last.at_us)
             result.append(
                 Temperature(
-                    zone.id, zone.name, text.split("\N{NO-BREAK SPACE}")[0], unit, age,
-                    f"{zone.name}: {text}, {age}",
+                    zone.id, zone.name, shown.split("\N{NO-BREAK SPACE}")[0], unit, age,
+                    f"{zone.name}: {shown}, {age}",
                 )
             )  # fmt: skip
         return tuple(result)
 
 
-def _next_glyph(standing: Standing) -> Glyph:
+def _next_glyph(standing: Standing) -> Glyph | None:
+    if standing.hold is not None or standing.released is not None:
+        return None
     if standing.base is Word.WET:
         return Glyph.LOCK
     if standing.milestone is Milestone.HANDLING:

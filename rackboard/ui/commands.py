@@ -60,6 +60,8 @@ MENUS: tuple[tuple[str, Text, tuple[Command | None, ...]], ...] = (
     ("view", text("Menu", "&View"), (
         _C("wall", text("Menu", "Wall view"), ("F11",)),
         _C("leave", text("Menu", "Leave the wall view"), ("Esc",), "wall"),
+        _SEPARATOR,
+        _C("alerts", text("Menu", "Alerts…"), ("Ctrl+L",)),
     )),
     ("club", text("Menu", "&Club"), (
         _C("mix", text("Menu", "Mixed now…"), ("Ctrl+M",), "dry"),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QWidget
@@ -11,6 +12,9 @@ from rackboard.core.bench import PlaceKind
 from rackboard.core.errors import RackboardError
 from rackboard.core.standing import Standing
 from rackboard.ui.session import Session
+
+if TYPE_CHECKING:
+    from rackboard.ui.alerts_presenter import AlarmCard
 
 
 class Doing(QObject):
@@ -50,6 +54,7 @@ class Doing(QObject):
         self._selected = selected
         self._zone = zone
         self._find: QWidget | None = None
+        self._page: QWidget | None = None
 
     def act(self, act: Callable[[], object]) -> bool:
         """Do something; show an error of the world calmly."""
@@ -199,6 +204,40 @@ class Doing(QObject):
 
     def _on_find_closed(self) -> None:
         self._find = None
+
+    def answer_alarm(self, card: AlarmCard) -> None:
+        """Answer an alarm as it was shown, or take it."""
+        alerts = self.session.alerts
+        if alerts is None:
+            return
+        if not card.answers:
+            self.act(lambda: self.session.take(alerts.got_it(card.ids)))
+            return
+        alert = next((a for a in alerts.open if a.id in card.ids), None)
+        if alert is not None:
+            from rackboard.ui.alert_dialog import AlertDialog
+
+            dialog = AlertDialog(self.session, alert, self._window)
+            dialog.club_chosen.connect(self.club_chosen)
+            dialog.open()
+
+    def alerts(self) -> None:
+        """Show what is open and what happened."""
+        if self.session.alerts is None:
+            return
+        if self._page is None:
+            from rackboard.ui.alerts_page import AlertsPage
+
+            page = AlertsPage(self.session, self._window)
+            page.club_chosen.connect(self.club_chosen)
+            page.destroyed.connect(self._on_page_closed)
+            self._page = page
+            page.show()
+        self._page.raise_()
+        self._page.activateWindow()
+
+    def _on_page_closed(self) -> None:
+        self._page = None
 
     def shelf(self) -> None:
         """Show the epoxies."""

@@ -4,25 +4,42 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from rackboard.core.bench import Event
+from rackboard.core.bench import Event, HoldReason
+from rackboard.core.disturbance import said_of
 from rackboard.core.instants import DAY_US, Instant
 from rackboard.core.standing import Standing
-from rackboard.core.temperature import format_temperature
+from rackboard.core.text import text
 from rackboard.core.words import Word
 from rackboard.services.agenda import Due
 from rackboard.ui.board_presenter import DUE_DETAILS, DUE_GLYPHS, DUE_TITLES, BoardPresenter
 from rackboard.ui.board_view import Happening, HappeningKind
-from rackboard.ui.tile import HOLD_GLYPHS, Glyph
+from rackboard.ui.language import say, translated
+from rackboard.ui.tile import HOLD_GLYPHS, Glyph, word_text
 
 SHOWN_US = 3 * DAY_US
 """The list goes back so far; the journal itself keeps everything."""
 
-_BATCH = {"mixed": "mixed", "all racked": "all racked", "last look": "last look done"}
+_BATCH = {
+    "mixed": text("Happening", "Batch {batch} mixed"),
+    "all racked": text("Happening", "Batch {batch} all racked"),
+    "last look": text("Happening", "Batch {batch} last look done"),
+}
 _JOINT = {
-    "may come off the rack": "may come off the rack",
-    "safe to hit": "safe to hit",
-    "disturbed": "disturbed",
-    "glued late": "glued late",
+    "may come off the rack": text("Happening", "may come off the rack"),
+    "safe to hit": text("Happening", "safe to hit"),
+    "disturbed": text("Happening", "disturbed"),
+    "glued late": text("Happening", "glued late"),
+    "permission withdrawn": text("Happening", "permission withdrawn"),
+    "moved after its working life": text("Happening", "moved after its working life"),
+    "released": text("Happening", "released"),
+    "re-glued": text("Happening", "re-glued"),
+    "corrected": text("Happening", "corrected"),
+}
+_JOB = {
+    "ready": text("Happening", "READY"),
+    "not ready": text("Happening", "READY taken back"),
+    "laid out": text("Happening", "laid out"),
+    "whole job safe to hit": text("Happening", "whole job safe to hit"),
 }
 _GLYPHS = {
     "mixed": Glyph.EYE, "all racked": Glyph.EYE, "last look": Glyph.EYE,
@@ -31,6 +48,10 @@ _GLYPHS = {
     "ready": Glyph.TICK, "disturbed": Glyph.ROD, "permission withdrawn": Glyph.LOCK,
 }  # fmt: skip
 _WORDS = {Glyph.EYE: Word.WET, Glyph.HAND: Word.BENCH, Glyph.TICK: Word.CURED}
+
+
+_WITH_ALARM = (HoldReason.DISTURBED, HoldReason.TOO_HOT)
+"""HOLDs that the engine of alerts tells of."""
 
 
 class HappeningPresenter:
@@ -42,19 +63,25 @@ class HappeningPresenter:
         Of the same moment.
     notes : iterable of str
         What the board has to say of itself ("Desktop notices: not working since 14:05").
+    alarms : iterable of Happening, optional
+        The open alarms, the most pressing first; without the engine of alerts the HOLDs are.
     """
 
-    def __init__(self, presenter: BoardPresenter, notes: Iterable[str] = ()) -> None:
+    def __init__(
+        self, presenter: BoardPresenter, notes: Iterable[str] = (),
+        alarms: Iterable[Happening] | None = None,
+    ) -> None:  # fmt: skip
         self._p = presenter
         self._notes = tuple(notes)
+        self._cards = None if alarms is None else list(alarms)
 
     def happenings(self, events: Iterable[Event]) -> tuple[Happening, ...]:
         """Return all lines."""
         alarms = self._alarms()
         coming = [self._coming(n, due) for n, due in enumerate(self._p.coming())]
         notes = [
-            Happening(f"note:{n}", HappeningKind.HAPPENED, "", Glyph.CLOCK, text, accessible=text)
-            for n, text in enumerate(self._notes)
+            Happening(f"note:{n}", HappeningKind.HAPPENED, "", Glyph.CLOCK, note, accessible=note)
+            for n, note in enumerate(map(translated, self._notes))
         ]
         return (*alarms, *coming, *notes, *self._happened(events))
 
@@ -65,39 +92,43 @@ class HappeningPresenter:
         rest = sum(h.kind is not HappeningKind.ALARM for h in today) - 1
         parts = []
         if alarms:
-            parts.append(f"{alarms} hold" if alarms == 1 else f"{alarms} holds")
+            parts.append(say("Happening", "%n holds", "%n hold", alarms))
         if rest > 0:
-            parts.append(f"{rest} more today")
+            parts.append(say("Happening", "%n more today", "%n more today", rest))
         return ", ".join(parts)
 
     def _alarms(self) -> list[Happening]:
-        alarms = []
+        alarms = [] if self._cards is None else list(self._cards)
         for standing in self._p.board.standings:
             hold = standing.hold
-            if hold is None:
+            if hold is None or (self._cards is not None and hold.reason in _WITH_ALARM):
                 continue
             where = self._p.snapshot.where(standing.club.id)
             _, reason, detail, _ = self._p.time_words(standing)
-            ask = "Head turned? Say what you did."
-            title = f"{where}, {standing.club.name}, job {standing.job.number}"
+            ask = say("Happening", "Head turned? Say what you did.")
+            short_ask = say("Happening", "Say what you did.")
+            title = say("Happening", "{slot}, {club}, job {job}").format(
+                slot=where, club=standing.club.name, job=standing.job.number
+            )
             short = f"{where}, {standing.club.name}"
-            text = f"{reason[0].upper()}{reason[1:]}, {detail}."
+            said = f"{reason[0].upper()}{reason[1:]}, {detail}."
             alarms.append(
                 Happening(
                     f"hold:{standing.joint.id}", HappeningKind.ALARM,
                     self._p.times.clock(hold.from_us), HOLD_GLYPHS[hold.reason], title,
-                    (text, ask), short, (text, "Say what you did."), Word.HOLD, "Answer",
-                    f"HOLD {title}. {text} {ask}",
+                    (said, ask), short, (said, short_ask), Word.HOLD,
+                    say("Happening", "Answer"),
+                    f"{word_text(Word.HOLD)} {title}. {said} {ask}",
                 )
             )  # fmt: skip
         return alarms
 
     def _coming(self, number: int, due: Due) -> Happening:
         places = self._p.places(due.standings)
-        title = f"{DUE_TITLES[due.kind]}, {places}"
+        title = f"{translated(DUE_TITLES[due.kind])}, {places}"
         glyph = DUE_GLYPHS[due.kind]
         time = self._p.times.limit(due.at_us)
-        detail = DUE_DETAILS[due.kind]
+        detail = translated(DUE_DETAILS[due.kind])
         key = f"due:{due.standings[0].joint.id}:{due.kind.value}:{number}"
         return Happening(
             key, HappeningKind.DUE, time, glyph, title, (detail,), title, (detail,),
@@ -139,22 +170,34 @@ class HappeningPresenter:
         snapshot = self._p.snapshot
         if event.subject == "batch":
             batch = snapshot.batches.get(event.subject_id)
-            name = f"Batch {batch.number}" if batch else "A batch"
+            name = batch.number if batch else "?"
             if event.kind == "corrected":
                 was, is_ = data.get("was_us"), data.get("is_us")
                 if isinstance(was, int) and isinstance(is_, int):
                     moment = self._p.times.moment
-                    return f"{name}: mixed {moment(is_)}, was {moment(was)}"
-            return f"{name} {_BATCH.get(event.kind, event.kind)}"
+                    return say("Happening", "Batch {batch}: mixed {new}, was {old}").format(
+                        batch=name, new=moment(is_), old=moment(was)
+                    )
+                return say("Happening", "Batch {batch} corrected").format(batch=name)
+            kept = _BATCH.get(event.kind)
+            return "" if kept is None else translated(kept.format(batch=name))
         if event.subject == "joint":
             members = [by_joint[e.subject_id] for e in events if e.subject_id in by_joint]
             if not members:
                 return ""
-            clubs = members[0].club.name if len(members) == 1 else f"{len(members)} clubs"
-            text = _JOINT.get(event.kind, event.kind)
+            clubs = say("Board", "%n clubs", "%n club", len(members))
+            if len(members) == 1:
+                clubs = members[0].club.name
+            what: str = _JOINT.get(event.kind, "")
             if event.kind == "hold ended":
-                text = f"hold ended: {data.get('outcome')}"
-            return f"Job {members[0].job.number}, {clubs}: {text}"
+                what = text("Happening", "hold ended: {outcome}").format(
+                    outcome=said_of(str(data.get("outcome")))
+                )
+            if not what:
+                return ""
+            return say("Happening", "Job {job}, {clubs}: {what}").format(
+                job=members[0].job.number, clubs=clubs, what=translated(what)
+            )
         if event.subject in ("job", "club"):
             return self._work_title(event)
         if event.subject == "zone" and event.subject_id in snapshot.zones:
@@ -165,23 +208,34 @@ class HappeningPresenter:
         snapshot = self._p.snapshot
         if event.subject == "job":
             job = snapshot.jobs.get(event.subject_id)
-            text = {"ready": "READY", "not ready": "READY taken back"}.get(event.kind, event.kind)
-            return f"Job {job.number}: {text}" if job else ""
+            what = _JOB.get(event.kind)
+            if job is None or what is None:
+                return ""
+            return say("Happening", "Job {job}: {what}").format(
+                job=job.number, what=translated(what)
+            )
         club = snapshot.clubs.get(event.subject_id)
         place_id, slot = event.data.get("place"), event.data.get("slot")
         if club is None or not isinstance(place_id, int) or place_id not in snapshot.places:
             return ""
         to = snapshot.places[place_id].slot_name(slot if isinstance(slot, int) else None)
-        return f"{club.name} moved to {to}"
+        return say("Happening", "{club} moved to {place}").format(club=club.name, place=to)
 
     def _zone_title(self, event: Event, zone: str) -> str:
         data = event.data
         mc = data.get("mc")
         if event.kind == "temperature typed" and isinstance(mc, int):
-            return f"{zone}: {format_temperature(mc, self._p.unit)} typed"
+            return say("Happening", "{zone}: {temperature} typed").format(
+                zone=zone, temperature=self._p.temperature(mc)
+            )
         if event.kind == "low said" and isinstance(mc, int):
-            return f"{zone}: lowest {format_temperature(mc, self._p.unit)} said"
-        if event.kind == "record imported":
-            return f"{zone}: {data.get('new')} readings imported"
+            return say("Happening", "{zone}: lowest {temperature} said").format(
+                zone=zone, temperature=self._p.temperature(mc)
+            )
+        new = data.get("new")
+        if event.kind == "record imported" and isinstance(new, int):
+            return say(
+                "Happening", "{zone}: %n readings imported", "{zone}: %n reading imported", new
+            ).format(zone=zone)
         return ""
 

@@ -24,6 +24,7 @@ from rackboard.ui.type import Roles
 
 if TYPE_CHECKING:
     from rackboard.services.agenda import NightQuestion
+    from rackboard.ui.alerts_presenter import AlarmCard
     from rackboard.ui.glue_up import GlueUpPanel
     from rackboard.ui.inspector_view import InspectorView
     from rackboard.ui.wall import Wall
@@ -65,6 +66,7 @@ class MainWindow(QMainWindow):
         self._appearance = appearance
         self._notes = notes
         self._extra_notes: list[str] = []
+        self._cards: dict[str, AlarmCard] = {}
         self._shown_minute = -1
         self._shown_stale = False
         self._planned: list[tuple[int, int]] = []
@@ -168,7 +170,7 @@ class MainWindow(QMainWindow):
         self._shown_minute = now // 60_000_000
         self._shown_stale = self.session.board.is_stale(now)
         presenter = BoardPresenter(
-            self.session.board, now, self.session.unit, self._planned
+            self.session.board, now, self.session.unit, self._planned, self._taken_joints()
         )
         lines = self._happenings(presenter)
         self.board.show_view(
@@ -192,9 +194,23 @@ class MainWindow(QMainWindow):
         from rackboard.ui.happening_presenter import SHOWN_US, HappeningPresenter
 
         events = self.session.store.journal.events(_EVENTS, from_us=presenter.now - SHOWN_US)
-        maker = HappeningPresenter(presenter, [*self._notes(), *self._extra_notes])
+        alarms = None
+        if self.session.alerts is not None:
+            from rackboard.ui.alarm_happenings import alarm_happenings
+
+            alarms, self._cards = alarm_happenings(
+                self.session.alerts, self.session.board, presenter.times
+            )
+        maker = HappeningPresenter(presenter, [*self._notes(), *self._extra_notes], alarms)
         happenings = maker.happenings(events)
         return maker.head(happenings), happenings
+
+    def _taken_joints(self) -> set[int]:
+        if self.session.alerts is None:
+            return set()
+        from rackboard.ui.alarm_happenings import taken_joints
+
+        return taken_joints(self.session.alerts)
 
     def _inspector(self, presenter: BoardPresenter) -> InspectorView | None:
         from rackboard.ui.inspector_presenter import InspectorPresenter
@@ -384,6 +400,10 @@ class MainWindow(QMainWindow):
         self.doing.ready(job_id)
 
     def _on_alarm_answered(self, key: str) -> None:
+        card = self._cards.get(key)
+        if card is not None:
+            self.doing.answer_alarm(card)
+            return
         kind, _, number = key.partition(":")
         if kind == "hold":
             for standing in self.session.board.standings:
@@ -508,7 +528,8 @@ class MainWindow(QMainWindow):
             "take off": doing.take_off, "out": doing.hand_out, "disturb": doing.disturb,
             "answer": doing.answer, "swap": doing.swap, "release": doing.release,
             "ready": doing.ready, "temperature": doing.temperature, "promise": doing.promise,
-            "sources": doing.sources, "about": doing.about, "help": doing.help,
+            "sources": doing.sources, "alerts": doing.alerts, "about": doing.about,
+            "help": doing.help,
             "record": doing.record, "table": doing.table, "sheet": doing.sheet,
         }  # fmt: skip
 

@@ -61,6 +61,7 @@ class Scene:
         self.folder = folder
         self.clock = FakeClock(parse_iso(at, "scene"))
         self.courier = RecordingCourier()
+        self.left_over = QApplication.topLevelWidgets()
         self.open()
 
     # The program

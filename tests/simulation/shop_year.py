@@ -46,7 +46,7 @@ class Fault(NamedTuple):
     to_us: Instant
 
 
-class Killed(Exception):
+class KilledError(Exception):
     """The program dies while it calls a courier."""
 
 
