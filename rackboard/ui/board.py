@@ -18,9 +18,11 @@ from rackboard.ui.chips import RIM as CHIP_RIM
 from rackboard.ui.chips import ChipsRow
 from rackboard.ui.grid import BOX_COLUMNS, COLUMNS, ROWS, Grid, Rect, grid
 from rackboard.ui.jobs_panel import JobsPanel
+from rackboard.ui.language import say
 from rackboard.ui.rack_head import RackHead
 from rackboard.ui.rack_view import RackView
 from rackboard.ui.right_column import RightColumn
+from rackboard.ui.shortening import fitted, shortened
 from rackboard.ui.strip import StripBar
 from rackboard.ui.theme import Theme
 from rackboard.ui.tile import Rack, Tile
@@ -331,14 +333,17 @@ class Board(QWidget):
         pitch = 22.0 if large else 16.0
         lower = row.y + row.h / 2 + pitch / 2 + type.cap_height(style) / 2 - 1
         out = bool(self._view and self._view.chips)
-        note = "do not hit" if out else "nothing out"
-        if large:
-            label = "Off the rack, still curing"
-            type.draw(painter, style, row.x, lower - pitch, label, theme.text)
-            type.draw(painter, roles.fact, row.x, lower, note, theme.sub)
-        else:
-            type.draw(painter, style, row.x, lower - pitch, "Off the rack, curing:", theme.text)
-            type.draw(painter, roles.fact, row.x, lower, note, theme.sub)
+        note = say("Board", "do not hit") if out else say("Board", "nothing out")
+        label = (
+            say("Board", "Off the rack, still curing") if large
+            else say("Board", "Off the rack, curing:")
+        )  # fmt: skip
+        room = float(self._grid.tile_w)
+        narrow = style._replace(face=type.Face.CONDENSED)
+        style, label = fitted((style, narrow), label, room)
+        type.draw(painter, style, row.x, lower - pitch, label, theme.text)
+        note = shortened(roles.fact, note, room)
+        type.draw(painter, roles.fact, row.x, lower, note, theme.sub)
         painter.end()
 
 
@@ -356,10 +361,15 @@ def _sight(view: RackView) -> tuple[str, tuple[bool, bool]]:
         and row.word is Word.HOLD
         and not first <= at // view.columns < last
     )
-    rows = f"row {last}" if view.shown_rows == 1 else f"rows {first + 1} to {last}"
-    text = f"{rows} of {lines}"
+    if view.shown_rows == 1:
+        text = say("Board", "row {row} of {rows}").format(row=last, rows=lines)
+    else:
+        text = say("Board", "rows {first} to {last} of {rows}").format(
+            first=first + 1, last=last, rows=lines
+        )
     if hidden:
-        text += f", {hidden} HOLD out of sight"
+        holds = say("Board", "%n HOLDs out of sight", "%n HOLD out of sight", hidden)
+        text = f"{text}, {holds}"
     return text, (first > 0, last < lines)
 
 

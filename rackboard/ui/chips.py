@@ -10,14 +10,26 @@ from rackboard.core.words import Word
 from rackboard.ui import glyphs, type
 from rackboard.ui.board_view import Chip
 from rackboard.ui.grid import Grid
+from rackboard.ui.language import say
 from rackboard.ui.rack_model import ROW_ROLE
 from rackboard.ui.rack_view import RowView
+from rackboard.ui.shortening import fitted
 from rackboard.ui.theme import Theme
 from rackboard.ui.tile import WORD_GLYPHS
 from rackboard.ui.type import Align, Roles
 
 PLACES = 4
 RIM = 4
+"""Room above a chip for its ring [px]."""
+
+
+def cell_size(grid: Grid) -> QSize:
+    """Return a chip's cell: to the bottom of the window, so that a gloved tap finds it.
+
+    44 or 31 px are less than a target should have; the margin below is given to it.
+    """
+    return QSize(grid.tile_w + grid.gutter, RIM + grid.slim + grid.bottom)
+
 
 
 class ChipDelegate(QStyledItemDelegate):
@@ -36,7 +48,7 @@ class ChipDelegate(QStyledItemDelegate):
     ) -> QSize:
         """Return the size of a cell."""
         del option, index
-        return QSize(self._grid.tile_w + self._grid.gutter, self._grid.slim + 2 * RIM)
+        return cell_size(self._grid)
 
     def paint(
         self,
@@ -99,7 +111,8 @@ class ChipDelegate(QStyledItemDelegate):
         upper, lower = middle - pitch / 2, middle + pitch / 2
         right = rect.right() - 8
         if not chip.time:
-            type.draw(painter, roles.fact_bold, x, middle, chip.club, theme.text)
+            style, club = fitted((roles.fact_bold, roles.fact_narrow), chip.club, right - x)
+            type.draw(painter, style, x, middle, club, theme.text)
             return
         taken = 0.0
         first = chip.club if large else f"{chip.club}, {chip.place_short}"
@@ -108,14 +121,14 @@ class ChipDelegate(QStyledItemDelegate):
                 painter, roles.fact, right, upper, chip.job, theme.sub, Align.RIGHT
             )
         room = right - x - taken
-        style = roles.fact_bold
-        if type.width(style, first) > room:
-            style = roles.fact_narrow
-        type.draw(painter, style, x, upper, type.fitting(style, first, room), theme.text)
+        style, first = fitted((roles.fact_bold, roles.fact_narrow), first, room)
+        type.draw(painter, style, x, upper, first, theme.text)
         lead = f"{chip.place}, {chip.caption}" if large else chip.caption
         room = right - x - type.width(roles.small_bold, chip.time) - 4
         if type.width(roles.small, lead) > room:
             lead = f"{chip.place_short}, {chip.caption}" if large else chip.caption
+        if type.width(roles.small, lead) > room:
+            lead = chip.caption
         x += type.draw(painter, roles.small, x, lower, lead, theme.sub) + 4
         type.draw(painter, roles.small_bold, x, lower, chip.time, theme.text)
 
@@ -131,22 +144,21 @@ class ChipsRow(RowView):
         super().__init__(parent)
         self._delegate = ChipDelegate(theme, grid, self)
         self.setItemDelegate(self._delegate)
-        self.setAccessibleName("Off the rack, still curing: do not hit")
+        self.setAccessibleName(say("Chips", "Off the rack, still curing: do not hit"))
         self.show_chips(())
         self.show_grid(theme, grid)
 
     def show_grid(self, theme: Theme, grid: Grid) -> None:
         """Take another scheme or size."""
         self._delegate.show_grid(theme, grid)
-        cell = QSize(grid.tile_w + grid.gutter, grid.slim + 2 * RIM)
-        self.set_cells(cell, PLACES, 1)
+        self.set_cells(cell_size(grid), PLACES, 1)
 
     def show_chips(self, chips: tuple[Chip, ...]) -> None:
         """Show other clubs."""
         shown = list(chips)
         if len(shown) > PLACES:
             more = len(shown) - PLACES + 1
-            said = f"{more} more clubs off the rack"
+            said = say("Chips", "%n more clubs off the rack", "%n more club off the rack", more)
             shown = shown[: PLACES - 1]
             shown.append(Chip(0, None, f"+ {more}", "", "", "", "", "", said))
         shown += [_blank(number) for number in range(len(shown), PLACES)]

@@ -1,4 +1,4 @@
-"""Due and happened: the head, the alarm card, the next due row, and the whole list."""
+"""Due and happened: the head, the next due row, and the whole list."""
 
 from __future__ import annotations
 
@@ -9,7 +9,6 @@ from PySide6.QtCore import (
     QRectF,
     QSize,
     Qt,
-    Signal,
 )
 from PySide6.QtGui import QPainter, QPainterPath, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import (
@@ -20,11 +19,13 @@ from PySide6.QtWidgets import (
 )
 
 from rackboard.core.words import Word
-from rackboard.ui import edges, glyphs, type
+from rackboard.ui import glyphs, type
 from rackboard.ui.board_view import Happening, HappeningKind
-from rackboard.ui.keys import RIM, TARGET, Key, TapKey
+from rackboard.ui.keys import TARGET, TapKey
+from rackboard.ui.language import say
 from rackboard.ui.rack_model import ROW_ROLE
 from rackboard.ui.rack_view import RowView
+from rackboard.ui.shortening import shortened
 from rackboard.ui.theme import Theme
 from rackboard.ui.type import Align, Roles
 
@@ -47,7 +48,9 @@ class HeadKey(TapKey):
         """Show "1 hold, 10 more today"."""
         if count != self._count:
             self._count = count
-            self.setAccessibleName(f"Due and happened: {count}")
+            self.setAccessibleName(
+                say("Happenings", "Due and happened: {count}").format(count=count)
+            )
             self.update()
 
     def paintEvent(self, event: QPaintEvent) -> None:
@@ -57,8 +60,10 @@ class HeadKey(TapKey):
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         theme, roles = self._theme, self._roles
         baseline = self.height() / 2 - (2 if roles.large else 1) + type.cap_height(roles.head) / 2
-        type.draw(painter, roles.head, 0, baseline, "Due and happened", theme.text)
-        text = "back to the club" if self.isChecked() else self._count
+        title = say("Happenings", "Due and happened")
+        x = type.draw(painter, roles.head, 0, baseline, title, theme.text) + 16
+        text = say("Happenings", "back to the club") if self.isChecked() else self._count
+        text = shortened(roles.fact, text, self.width() - x)
         taken = type.draw(
             painter, roles.fact, self.width(), baseline, text, theme.sub, Align.RIGHT
         )
@@ -66,124 +71,6 @@ class HeadKey(TapKey):
             x = self.width() - taken
             painter.fillRect(QRectF(x, baseline + 4, taken, 2), theme.ring)
         painter.end()
-
-
-class AlarmCard(QWidget):
-    """The first alarm with its button, or that there is none.
-
-    Signals
-    -------
-    alarm_answered(str)
-        The key of the happening.
-    """
-
-    alarm_answered = Signal(str)
-
-    def __init__(self, theme: Theme, *, large: bool, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._alarm: Happening | None = None
-        self.key = Key("Got it", theme, Roles(large=large), self)
-        self.key.clicked.connect(self._on_clicked)
-        self.key.hide()
-        self.show_size(theme, large=large)
-
-    def show_size(self, theme: Theme, *, large: bool) -> None:
-        """Take another scheme or size."""
-        self._theme, self._large, self._roles = theme, large, Roles(large=large)
-        self.key.show_theme(theme, self._roles)
-        self._place_key()
-        self.update()
-
-    def show_alarm(self, alarm: Happening | None) -> None:
-        """Show another alarm."""
-        if alarm == self._alarm:
-            return
-        self._alarm = alarm
-        self.key.setVisible(alarm is not None and bool(alarm.button))
-        if alarm is not None:
-            self.key.setText(alarm.button)
-            self.key.setAccessibleName(f"{alarm.button}: {alarm.accessible or alarm.title}")
-            self.key.on_hold = alarm.word is Word.HOLD
-        self.setAccessibleName((alarm.accessible or alarm.title) if alarm else "No alarm")
-        self.update()
-
-    def _on_clicked(self) -> None:
-        if self._alarm is not None:
-            self.alarm_answered.emit(self._alarm.key)
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """Place the key anew."""
-        super().resizeEvent(event)
-        self._place_key()
-
-    def _place_key(self) -> None:
-        wide = 120 if self._large else 96
-        right = self.width() - (15 if self._large else 14)
-        top = (self.height() - TARGET) // 2
-        self.key.setGeometry(
-            right - wide - RIM, top - RIM, wide + 2 * RIM, TARGET + 2 * RIM
-        )
-
-    def paintEvent(self, event: QPaintEvent) -> None:
-        """Paint the card."""
-        del event
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        alarm = self._alarm
-        if alarm is None:
-            self._none(painter)
-        else:
-            self._paint(painter, alarm)
-        painter.end()
-
-    def _none(self, painter: QPainter) -> None:
-        theme, roles = self._theme, self._roles
-        painter.setPen(QPen(theme.line, 1.5))
-        painter.drawRoundedRect(QRectF(self.rect()).adjusted(0.75, 0.75, -0.75, -0.75), 8, 8)
-        baseline = self.height() / 2 + type.cap_height(roles.fact) / 2
-        type.draw(painter, roles.fact, 16, baseline, "Nothing on hold, no alarm", theme.sub)
-
-    def _paint(self, painter: QPainter, alarm: Happening) -> None:
-        theme, roles, large = self._theme, self._roles, self._large
-        hold = alarm.word is Word.HOLD
-        area = QRectF(self.rect())
-        if hold:
-            cut = 18.0 if large else 14.0
-            shape = edges.body(area.width(), area.height(), cut)
-            painter.fillPath(shape, theme.fills[Word.HOLD])
-            if not theme.dark:
-                inner = edges.body(area.width() - 1.5, area.height() - 1.5, cut)
-                painter.translate(0.75, 0.75)
-                painter.strokePath(inner, QPen(theme.ink, 1.5))
-                painter.translate(-0.75, -0.75)
-        else:
-            painter.setPen(QPen(theme.text, 2))
-            painter.setBrush(theme.surf)
-            painter.drawRoundedRect(area.adjusted(1, 1, -1, -1), 8, 8)
-        text = theme.ink if hold else theme.text
-        sub = theme.ink if hold else theme.sub
-        title = alarm.title if large else alarm.title_short or alarm.title
-        lines = alarm.lines if large else alarm.lines_short or alarm.lines
-        limit = self.key.x() - 2 if alarm.button else area.right() - 14
-        x = self._lead(painter, alarm, large=large)
-        baseline = 33.0 if large else 31.0
-        title = type.fitting(roles.head, title, limit - x)
-        type.draw(painter, roles.head, x, baseline, title, text)
-        x = x if large else 14.0
-        for number, line in enumerate(lines[:2]):
-            y = baseline + 27 + number * (23 if large else 21)
-            type.draw(painter, roles.fact, x, y, type.fitting(roles.fact, line, limit - x), sub)
-
-    def _lead(self, painter: QPainter, alarm: Happening, *, large: bool) -> float:
-        if alarm.glyph is None:
-            return 18.0 if large else 14.0
-        ink = self._theme.ink if alarm.word is Word.HOLD else self._theme.text
-        if large:
-            size = 44.0
-            glyphs.draw(painter, alarm.glyph, 22, self.height() / 2 - size / 2, size, ink)
-            return 80.0
-        glyphs.draw(painter, alarm.glyph, 14, 14, 22, ink)
-        return 44.0
 
 
 class DueRow(TapKey):
@@ -204,7 +91,9 @@ class DueRow(TapKey):
         if due == self._due:
             return
         self._due = due
-        said = (due.accessible or f"{due.time} {due.title}") if due else "Nothing due"
+        said = say("Happenings", "Nothing due")
+        if due is not None:
+            said = due.accessible or f"{due.time} {due.title}"
         self.setAccessibleName(said)
         self.setObjectName(due.key if due else "")
         self.update()
@@ -222,9 +111,10 @@ class DueRow(TapKey):
         painter.drawRoundedRect(area, 8, 8)
         if due is None:
             baseline = area.center().y() + type.cap_height(roles.fact) / 2
-            type.draw(painter, roles.fact, 16, baseline, "Nothing due", theme.sub)
+            text = say("Happenings", "Nothing due")
+            type.draw(painter, roles.fact, 16, baseline, text, theme.sub)
         else:
-            self._bar(painter, due)
+            paint_bar(painter, theme, QRectF(self.rect()), due.word)
             paint_happening(painter, theme, roles, QRectF(self.rect()), due)
         if self.hasFocus():
             painter.setPen(QPen(theme.ring, 3))
@@ -232,19 +122,21 @@ class DueRow(TapKey):
             painter.drawRoundedRect(area.adjusted(1, 1, -1, -1), 8, 8)
         painter.end()
 
-    def _bar(self, painter: QPainter, due: Happening) -> None:
-        if due.word is None:
-            return
-        outer = QPainterPath()
-        outer.addRoundedRect(QRectF(self.rect()), 8, 8)
-        painter.save()
-        painter.setClipPath(outer)
-        bar = QRectF(0, 0, 5, self.height())
-        painter.fillRect(bar, self._theme.fills[due.word])
-        if not self._theme.dark:
-            painter.setPen(QPen(self._theme.ink, 1.5))
-            painter.drawLine(bar.topRight(), bar.bottomRight())
-        painter.restore()
+
+def paint_bar(painter: QPainter, theme: Theme, area: QRectF, word: Word | None) -> None:
+    """Paint the bar in a state's colour at the left of a row with round corners."""
+    if word is None:
+        return
+    outer = QPainterPath()
+    outer.addRoundedRect(area, 8, 8)
+    painter.save()
+    painter.setClipPath(outer)
+    bar = QRectF(area.x(), area.y(), 5, area.height())
+    painter.fillRect(bar, theme.fills[word])
+    if not theme.dark:
+        painter.setPen(QPen(theme.ink, 1.5))
+        painter.drawLine(bar.topRight(), bar.bottomRight())
+    painter.restore()
 
 
 def paint_happening(
@@ -267,10 +159,10 @@ def paint_happening(
     title = happening.title if large else happening.title_short or happening.title
     lines = happening.lines if large else happening.lines_short or happening.lines
     room = area.right() - 12 - x
-    type.draw(painter, roles.head, x, upper, type.fitting(roles.head, title, room), theme.text)
+    type.draw(painter, roles.head, x, upper, shortened(roles.head, title, room), theme.text)
     text = " ".join(lines)
     if lines and type.width(roles.fact, text) > room:
-        text = type.fitting(roles.fact, lines[0], room)
+        text = shortened(roles.fact, lines[0], room)
     type.draw(painter, roles.fact, x, lower, text, theme.sub)
 
 
@@ -319,7 +211,7 @@ class HappeningsList(RowView):
         super().__init__(parent)
         self._delegate = HappeningDelegate(theme, Roles(large=large), self)
         self.setItemDelegate(self._delegate)
-        self.setAccessibleName("Due and happened")
+        self.setAccessibleName(say("Happenings", "Due and happened"))
 
     def show_size(self, theme: Theme, *, large: bool) -> None:
         """Take another scheme or size."""
@@ -335,6 +227,11 @@ class HappeningsList(RowView):
             self.setGridSize(QSize(self.width(), TARGET))
         self._cell = QSize(self.width(), TARGET)
         self.shown_rows = max(self.height() // TARGET, 1)
+
+
+def all_of(happenings: tuple[Happening, ...], kind: HappeningKind) -> tuple[Happening, ...]:
+    """Return the lines of a kind."""
+    return tuple(happening for happening in happenings if happening.kind is kind)
 
 
 def first_of(happenings: tuple[Happening, ...], kind: HappeningKind) -> Happening | None:

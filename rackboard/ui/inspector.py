@@ -13,7 +13,7 @@ from rackboard.ui.inspector_view import Action, CurveView, InspectorView, Permis
 from rackboard.ui.keys import APART, RIM, TARGET, Key, TapKey
 from rackboard.ui.language import say
 from rackboard.ui.theme import Theme
-from rackboard.ui.tile import HOLD_GLYPHS, WORD_GLYPHS, Glyph
+from rackboard.ui.tile import HOLD_GLYPHS, WORD_GLYPHS, Glyph, word_text
 from rackboard.ui.type import Align, Roles
 
 _MIDDLE = 0.5
@@ -280,10 +280,10 @@ class Inspector(QWidget):
         self, painter: QPainter, word: Word, view: InspectorView, right: float
     ) -> float:
         theme, roles, large = self._theme, self._roles, self._large
-        style = roles.inspector_time._replace(px=24 if large else 17)
+        style, said = roles.inspector_time._replace(px=24 if large else 17), word_text(word)
         size = 22.0 if large else 16.0
         lead, gap = (14.0, 9.0) if large else (11.0, 8.0)
-        width = 2 * lead + size + gap + type.width(style, word.value)
+        width = 2 * lead + size + gap + type.width(style, said)
         height = 38.0 if large else 25.0
         left = right - width
         top = 11.0 if large else 8.0
@@ -297,7 +297,7 @@ class Inspector(QWidget):
         color = theme.on_fill(word)
         glyphs.draw(painter, glyph, lead, height / 2 - size / 2, size, color)
         baseline = height / 2 + type.cap_height(style) / 2
-        type.draw(painter, style, lead + size + gap, baseline, word.value, color)
+        type.draw(painter, style, lead + size + gap, baseline, said, color)
         painter.restore()
         return left
 

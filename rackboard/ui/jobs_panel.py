@@ -9,13 +9,16 @@ from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem,
 from rackboard.ui import glyphs, type
 from rackboard.ui.board_view import JobRow, ReadyBox
 from rackboard.ui.grid import Grid
+from rackboard.ui.language import say
 from rackboard.ui.rack_model import ROW_ROLE
 from rackboard.ui.rack_view import RowView
+from rackboard.ui.shortening import fitted, shortened
 from rackboard.ui.theme import Theme
 from rackboard.ui.tile import Glyph
 from rackboard.ui.type import Align, Roles
 
 SHOWN = 5
+_LEAST_NAME = 40
 BOX_TARGET = 44
 """Width at the right of a row that presses its box [px]."""
 
@@ -57,17 +60,25 @@ class JobDelegate(QStyledItemDelegate):
         size = 20 if large else 17
         box = QRectF(cell.right() - size, middle - size / 2, size, size)
         self._box(painter, box, job.ready)
-        x = cell.left() + type.draw(
-            painter, roles.fact_bold, cell.left(), baseline, job.number, theme.text
-        )
         right = box.left() - (12 if large else 8)
-        style = roles.fact_bold if job.strong else roles.fact
         color = theme.text if job.strong else theme.sub
-        right -= type.draw(painter, style, right, baseline, job.good, color, Align.RIGHT)
-        if large:
+        usual = roles.fact_bold if job.strong else roles.fact
+        # A long number gives way to when the glue is good, which nothing else here says.
+        least = min(type.width(roles.fact_narrow, job.number), 0.3 * (right - cell.left()))
+        style, good = fitted(
+            (usual, roles.fact_narrow), job.good, right - cell.left() - least - 6
+        )
+        right -= type.draw(painter, style, right, baseline, good, color, Align.RIGHT)
+        style, number = fitted(
+            (roles.fact_bold, roles.fact_narrow), job.number, right - 6 - cell.left()
+        )
+        x = cell.left() + type.draw(painter, style, cell.left(), baseline, number, theme.text)
+        if large and right - x > _LEAST_NAME:
             x += 8
-            customer = type.fitting(roles.fact, job.customer, right - 10 - x)
-            type.draw(painter, roles.fact, x, baseline, customer, theme.sub)
+            style, customer = fitted(
+                (roles.fact, roles.fact_narrow), job.customer, right - 10 - x
+            )
+            type.draw(painter, style, x, baseline, customer, theme.sub)
         if (index.row() + 1) % SHOWN and index.row() + 1 < index.model().rowCount():
             painter.fillRect(QRectF(cell.left(), cell.bottom(), cell.width(), 1), theme.line)
         if option.state & QStyle.StateFlag.State_Selected:
@@ -130,7 +141,7 @@ class JobsPanel(QWidget):
         self._delegate = JobDelegate(theme, grid, self)
         self.list = JobsList(self)
         self.list.setItemDelegate(self._delegate)
-        self.list.setAccessibleName("Jobs: when the glue is good, and ready")
+        self.list.setAccessibleName(say("Jobs", "Jobs: when the glue is good, and ready"))
         self.list.row_activated.connect(self._on_row_activated)
         self.list.ready_clicked.connect(self._on_ready_clicked)
         self.list.verticalScrollBar().valueChanged.connect(self.update)
@@ -157,21 +168,26 @@ class JobsPanel(QWidget):
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         theme, roles, grid = self._theme, self._roles, self._grid
         baseline = head_baseline(grid, roles)
-        x = 4 + type.draw(painter, roles.head, 4, baseline, "Jobs", theme.text)
+        head, ready = say("Jobs", "Jobs"), say("Jobs", "ready")
+        x = 4 + type.draw(painter, roles.head, 4, baseline, head, theme.text)
         rows = self.list.rows_model.rowCount()
         right = 4.0 + grid.tile_w
+        right -= 14 + type.draw(
+            painter, roles.small, right, baseline, ready, theme.sub, Align.RIGHT
+        )
         if rows > SHOWN:
             first = self.list.first_line()
             last = min(first + SHOWN, rows)
-            text = f"{first + 1} to {last} of {rows}"
+            text = say("Jobs", "{first} to {last} of {count}").format(
+                first=first + 1, last=last, count=rows
+            )
+            if type.width(roles.small, text) > right - x - 22:
+                text = f"{first + 1}–{last}/{rows}"
             type.draw(painter, roles.small, x + 8, baseline, text, theme.sub)
-            type.draw(painter, roles.small, right, baseline, "ready", theme.sub, Align.RIGHT)
             _more(painter, theme.sub, x + 12 + type.width(roles.small, text), baseline)
         else:
-            right -= 14 + type.draw(
-                painter, roles.small, right, baseline, "ready", theme.sub, Align.RIGHT
-            )
-            type.draw(painter, roles.small, right, baseline, "glue good", theme.sub, Align.RIGHT)
+            good = shortened(roles.small, say("Jobs", "glue good"), right - x - 8)
+            type.draw(painter, roles.small, right, baseline, good, theme.sub, Align.RIGHT)
         painter.end()
 
     def _on_row_activated(self, key: int) -> None:

@@ -8,7 +8,7 @@ from rackboard.core.bench import HoldReason
 from rackboard.core.words import Word
 from rackboard.ui import edges, glyphs, type
 from rackboard.ui.theme import Theme
-from rackboard.ui.tile import HOLD_GLYPHS, WORD_GLYPHS
+from rackboard.ui.tile import HOLD_GLYPHS, WORD_GLYPHS, word_text
 from rackboard.ui.type import Roles
 
 
@@ -38,6 +38,8 @@ def draw_state(
     size = 24.0 if roles.large else 17.0
     color = theme.on_fill(word)
     glyphs.draw(painter, glyph, 12, height / 2 - size / 2, size, color)
-    style = roles.word._replace(px=24 if roles.large else 18)
+    style, said = roles.word._replace(px=24 if roles.large else 18), word_text(word)
+    while type.width(style, said) > width - size - 29:  # a longer word of another language
+        style = style._replace(px=style.px - 1)
     baseline = height / 2 + type.cap_height(style) / 2
-    type.draw(painter, style, 12 + size + 9, baseline, word.value, color)
+    type.draw(painter, style, 12 + size + 9, baseline, said, color)

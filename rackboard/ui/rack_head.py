@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QWidget
 
 from rackboard.ui import type
 from rackboard.ui.grid import Grid
+from rackboard.ui.shortening import shortened
 from rackboard.ui.theme import Theme
 from rackboard.ui.type import Align, Roles
 
@@ -67,11 +68,11 @@ class RackHead(QWidget):
         self._taps = []
         x = type.draw(painter, roles.head, 0, baseline, self._title, theme.text)
         x += 12
-        x += type.draw(painter, roles.fact, x, baseline, self._subtitle, theme.sub)
+        x += type.draw(painter, roles.fact, x, baseline, self._subtitle_within(x), theme.sub)
         for page, name in self._others:
             x += 24
             wide = type.draw(painter, roles.head, x, baseline, name, theme.dim)
-            area = QRectF(x - 8, 0, wide + 16, self.height())
+            area = QRectF(x - 11, 0, wide + 22, self.height())
             painter.fillRect(QRectF(x, baseline + 4, wide, 1.5), theme.dim)
             self._taps.append((area, self.page_chosen, page))
             x += wide
@@ -87,6 +88,16 @@ class RackHead(QWidget):
         if self._sight:
             type.draw(painter, roles.fact, right, baseline, self._sight, theme.text, Align.RIGHT)
         painter.end()
+
+    def _subtitle_within(self, x: float) -> str:
+        """Return the subtitle as far as the other racks and the rows in sight leave it room."""
+        roles = self._roles
+        taken = sum(type.width(roles.head, name) + 24 for _, name in self._others)
+        if self._sight:
+            taken += type.width(roles.fact, self._sight) + 12
+        if any(self._arrows):
+            taken += 2 * _ARROW_W + 6
+        return shortened(roles.fact, self._subtitle, self.width() - x - taken)
 
     def _arrow(self, painter: QPainter, area: QRectF, step: int, *, shown: bool) -> None:
         theme = self._theme

@@ -63,8 +63,8 @@ class RowModel(QAbstractListModel):
         self._rows = fresh
         if changed:
             self.rows_replaced.emit(tuple(old[at] for at in changed))
-        for first, last in _runs(changed):
-            self.dataChanged.emit(self.index(first), self.index(last))
+        for at in changed:  # of a run the view would paint all that lies between its ends
+            self.dataChanged.emit(self.index(at), self.index(at))
 
     def row(self, number: int) -> Row:
         """Return a row."""
@@ -98,13 +98,3 @@ class RowModel(QAbstractListModel):
         if role in (Qt.ItemDataRole.AccessibleTextRole, Qt.ItemDataRole.DisplayRole):
             return row.accessible
         return None
-
-
-def _runs(numbers: list[int]) -> list[tuple[int, int]]:
-    runs: list[tuple[int, int]] = []
-    for number in numbers:
-        if runs and runs[-1][1] == number - 1:
-            runs[-1] = (runs[-1][0], number)
-        else:
-            runs.append((number, number))
-    return runs

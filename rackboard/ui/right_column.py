@@ -8,9 +8,11 @@ from PySide6.QtCore import Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QStackedWidget, QWidget
 
+from rackboard.ui.alarm_card import AlarmCard, MoreKey
 from rackboard.ui.board_view import Happening, HappeningKind
 from rackboard.ui.grid import Grid
-from rackboard.ui.happenings import AlarmCard, DueRow, HappeningsList, HeadKey, first_of
+from rackboard.ui.happenings import DueRow, HappeningsList, HeadKey, all_of, first_of
+from rackboard.ui.keys import TARGET
 from rackboard.ui.theme import Theme
 from rackboard.ui.type import Roles
 
@@ -41,6 +43,8 @@ class RightColumn(QWidget):
         self.head = HeadKey(theme, Roles(large=large), self)
         self.alarm = AlarmCard(theme, large=large, parent=self)
         self.due = DueRow(theme, Roles(large=large), self)
+        self.more = MoreKey(theme, Roles(large=large), self)
+        self.more.hide()
         self.stack = QStackedWidget(self)
         self.list = HappeningsList(theme, large=large)
         self._nothing = QWidget()
@@ -50,6 +54,7 @@ class RightColumn(QWidget):
         self._happenings: tuple[Happening, ...] = ()
         self.alarm.alarm_answered.connect(self.alarm_answered)
         self.due.clicked.connect(self._on_due_clicked)
+        self.more.clicked.connect(self._on_more_clicked)
         self.head.toggled.connect(self._on_head_toggled)
         self.list.row_activated.connect(self._on_row_activated)
         self.show_grid(theme, grid)
@@ -61,6 +66,7 @@ class RightColumn(QWidget):
         self.head.show_theme(theme, roles)
         self.alarm.show_size(theme, large=grid.large)
         self.due.show_theme(theme, roles)
+        self.more.show_theme(theme, roles)
         if self._inspector is not None:
             self._inspector.show_size(theme, large=grid.large)
         self.list.show_size(theme, large=grid.large)
@@ -72,9 +78,20 @@ class RightColumn(QWidget):
         if happenings == self._happenings:
             return
         self._happenings = happenings
-        self.alarm.show_alarm(first_of(happenings, HappeningKind.ALARM))
+        self.alarm.show_alarms(all_of(happenings, HappeningKind.ALARM))
+        self._show_others()
         self.due.show_due(first_of(happenings, HappeningKind.DUE))
         self.list.rows_model.show_rows(happenings)
+
+    def _show_others(self) -> None:
+        """Give the row under the card to further alarms; what is due stands in the strip too."""
+        others = self.alarm.others()
+        had_focus = self.more.hasFocus() or self.due.hasFocus()
+        self.more.show_others(others)
+        self.more.setVisible(bool(others))
+        self.due.setVisible(not others)
+        if had_focus:
+            (self.more if others else self.due).setFocus()
 
     def show_inspector(self, view: InspectorView | None) -> None:
         """Show a slot in full."""
@@ -103,6 +120,10 @@ class RightColumn(QWidget):
         if self.due.objectName():
             self.due_clicked.emit(self.due.objectName())
 
+    def _on_more_clicked(self) -> None:
+        self.alarm.show_next()
+        self._show_others()
+
     def _on_row_activated(self, key: str) -> None:
         self.happening_clicked.emit(key)
 
@@ -119,6 +140,7 @@ class RightColumn(QWidget):
         card = 104 if large else 96
         self.alarm.setGeometry(0, y, width, card)
         y += card + (15 if large else 12)
-        self.due.setGeometry(0, y, width, 73)
-        y += 73 + (18 if large else 12)
+        for row in (self.due, self.more):
+            row.setGeometry(0, y, width, TARGET)
+        y += TARGET + (18 if large else 12)
         self.stack.setGeometry(0, y, width, max(height - y, 0))

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QPainter, QPaintEvent, QPen, QResizeEvent
+from PySide6.QtGui import QFocusEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import QLineEdit, QWidget
 
 from rackboard.ui import edges, glyphs, type
 from rackboard.ui.board_view import Ask, Due, Strip, Temperature
 from rackboard.ui.grid import Grid
 from rackboard.ui.keys import TapKey
+from rackboard.ui.language import say
+from rackboard.ui.shortening import fitted, shortened
 from rackboard.ui.theme import Theme
 from rackboard.ui.type import Align, Roles
 
@@ -143,7 +145,11 @@ class StripBar(QWidget):
             self._show_ask(strip.ask)
         self.setAccessibleName(f"{strip.clock}, {strip.weekday} {strip.date}")
         due = strip.next_due
-        self.setAccessibleDescription(f"Next: {due.time} {due.title}, {due.detail}")
+        self.setAccessibleDescription(
+            say("Strip", "Next: {time} {title}, {detail}").format(
+                time=due.time, title=due.title, detail=due.detail
+            )
+        )
         self._place()
         self.update()
 
@@ -179,6 +185,22 @@ class StripBar(QWidget):
         sender = self.sender()
         if isinstance(sender, TemperatureKey) and sender.value is not None:
             self.temperature_clicked.emit(sender.value.zone_id)
+
+    def ask_area(self) -> QRectF:
+        """Return where a tap goes to the field: the whole question, as high as the strip."""
+        if self._strip is None or self._strip.ask is None:
+            return QRectF()
+        unit = type.width(self._roles.fact, self._strip.ask.unit)
+        right = self._field_x + (66 if self._grid.large else 50) + 8 + unit
+        return QRectF(self._x_ask_rule, 0, right - self._x_ask_rule, self.height())
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """Take a tap on the question for one on its field, which is small."""
+        if self.ask_area().contains(event.position()):
+            self.night.setFocus(Qt.FocusReason.MouseFocusReason)
+            self.night.selectAll()
+            return
+        event.ignore()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Place the keys anew."""
@@ -308,9 +330,10 @@ class StripBar(QWidget):
         x += self._due_lead(due)
         title, detail = self._due_texts(due)
         room = self._due_end - x
-        title = type.fitting(roles.strip_head, title, room)
+        title = shortened(roles.strip_head, title, room)
         type.draw(painter, roles.strip_head, x, upper, title, theme.text)
-        type.draw(painter, roles.fact, x, lower, type.fitting(roles.fact, detail, room), theme.sub)
+        style, detail = fitted((roles.fact, roles.fact_narrow), detail, room)
+        type.draw(painter, style, x, lower, detail, theme.sub)
 
     def _paint_following(
         self, painter: QPainter, due: Due, upper: float, lower: float, middle: float

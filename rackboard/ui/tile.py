@@ -10,7 +10,9 @@ from dataclasses import dataclass
 from enum import Enum, StrEnum
 
 from rackboard.core.bench import HoldReason
+from rackboard.core.text import text
 from rackboard.core.words import Word
+from rackboard.ui.language import translated
 
 
 class Glyph(StrEnum):
@@ -43,6 +45,17 @@ HOLD_GLYPHS: dict[HoldReason, Glyph] = {
     HoldReason.TOO_HOT: Glyph.HOT,
 }
 
+WORD_TEXTS = {
+    Word.WET: text("Word", "WET"), Word.WAIT: text("Word", "WAIT"),
+    Word.BENCH: text("Word", "BENCH"), Word.CURED: text("Word", "CURED"),
+    Word.HOLD: text("Word", "HOLD"), Word.STALE: text("Word", "STALE"),
+}  # fmt: skip
+
+
+def word_text(word: Word) -> str:
+    """Return a state's word in the language that is spoken."""
+    return translated(WORD_TEXTS[word])
+
 
 class TileKind(Enum):
     """What stands in the slot."""
@@ -59,6 +72,10 @@ class MotifStyle(Enum):
     COLD = 1
     HOLD = 2
     NONE = 3
+
+
+STEP = 1 / 256
+"""Of places along the motif, about a pixel: a smaller one would repaint for nothing."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,12 +97,12 @@ class Tile:
         "5 iron", "214", "day-long, Wed 09:10", "17.4 °C" (left out at 1280). A laid out slot
         shows `club` and `detail`.
     next_glyph : Glyph or None
-        What comes next; drawn hollow unless `reached`.
+        What comes next; unless it is `reached`, a bar and an arrow are drawn for it.
     caption, time : str
         "not before" / "use by" / "since"; "17:20", "Sat 07:55", "low?", "no time", "14:10?".
         HOLD: no caption, `time` is the reason ("disturbed 14:19"), `detail` the detail.
     reached : bool
-        The permission is there already ("since"): its glyph is solid.
+        The permission is there already ("since"): its glyph is drawn.
     other_day : bool
         `time` carries a weekday or date (narrower type at 1280).
     detail, detail_short : str
@@ -99,7 +116,7 @@ class Tile:
     untaken : bool
         The HOLD floods the tile and wears the collar.
     position : float
-        Where the joint stands on the motif, 0..1.
+        Where the joint stands on the motif, 0..1; kept in steps of `STEP`, as are the others.
     motif : MotifStyle
         The way ahead.
     gap : tuple of float or None
@@ -136,6 +153,13 @@ class Tile:
     probably: float | None = None
     not_before: float | None = None
     accessible: str = ""
+
+    def __post_init__(self) -> None:
+        """Take the places along the motif in whole steps; only what is over is at 1."""
+        for name in ("position", "probably", "not_before"):
+            at = getattr(self, name)
+            if at is not None and at < 1.0:
+                object.__setattr__(self, name, int(at / STEP) * STEP)
 
     @property
     def key(self) -> tuple[int, int]:

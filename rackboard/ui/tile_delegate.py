@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QModelIndex, QObject, QPersistentModelIndex, QRectF, QSize
+from PySide6.QtCore import QModelIndex, QObject, QPersistentModelIndex, QRectF, QSize, Qt
 from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
@@ -34,7 +34,7 @@ class TileDelegate(QStyledItemDelegate):
         """Take another scheme or size."""
         self._theme = theme
         self._grid = grid
-        self._tiles = TilePainter(theme, large=grid.large)
+        self._tiles = TilePainter(theme, large=grid.large, ground=theme.bg)
 
     def tile_rect(self, cell: QRectF) -> QRectF:
         """Return where the tile lies in its cell."""
@@ -60,15 +60,25 @@ class TileDelegate(QStyledItemDelegate):
         tile = index.data(ROW_ROLE)
         if not isinstance(tile, Tile):
             return
+        selected = bool(option.state & QStyle.StateFlag.State_Selected)
+        self.paint_cell(painter, QRectF(option.rect), tile, selected=selected)
+
+    def paint_cell(
+        self, painter: QPainter, cell: QRectF, tile: Tile, *, selected: bool
+    ) -> None:
+        """Paint a tile into its cell, with what lies around it."""
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        rect = self.tile_rect(QRectF(option.rect))
+        rect = self.tile_rect(cell)
         self._tiles.paint(painter, rect, tile)
         former = self.fading.get(tile.key)
-        if former is not None:
+        if former is not None:  # the plate alone: two texts on each other can't be read
+            painter.save()
+            at = self._tiles.at
+            plate = rect.adjusted(0, 0, 0, at.plate + 8 * at.scale - rect.height())
+            painter.setClipRect(plate, Qt.ClipOperation.IntersectClip)
             painter.setOpacity(1.0 - self.faded)
             self._tiles.paint(painter, rect, former)
-            painter.setOpacity(1.0)
-        selected = bool(option.state & QStyle.StateFlag.State_Selected)
+            painter.restore()
         if tile.untaken:
             self._collar(painter, rect, selected=selected)
         if selected:

@@ -1,9 +1,13 @@
-"""A near tile, painted: plate, club, times, motif. Works on any QPainter."""
+"""A near tile, painted: plate, club, times, motif. Works on any QPainter.
+
+What tiles of one kind have in common (body, plate, edge, word, mark) is a picture kept for its
+device pixel ratio; where a tile's own texts go is worked out once for its value. Both together
+make a full frame several times faster than drawing it all anew.
+"""
 
 from __future__ import annotations
 
 from math import ceil
-from typing import NamedTuple
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen, QPixmap
@@ -11,39 +15,16 @@ from PySide6.QtGui import QColor, QPainter, QPen, QPixmap
 from rackboard.core.words import Word
 from rackboard.ui import edges, glyphs, motif, type
 from rackboard.ui.theme import Theme
-from rackboard.ui.tile import Glyph, Tile, TileKind
-from rackboard.ui.type import Align, Roles
+from rackboard.ui.tile import Glyph, Tile, TileKind, word_text
+from rackboard.ui.tile_plan import LARGE, SMALL, Plan, TilePlanner, mark
+from rackboard.ui.type import Roles
 
 _SIDE = 2.0
-"""Room round a plate's picture for its rim [px]."""
-
-
-class Measures(NamedTuple):
-    """The places of a tile's parts, in px from its left top; y are baselines."""
-
-    pad: float
-    plate: float
-    scale: float
-    glyph: float
-    word_gap: float
-    club: float
-    sub: float
-    time: float
-    detail: float
-    next_glyph: float
-    next_gap: float
-    caption_gap: float
-    motif_up: float
-    motif: float
-    dumbbell: float
-    band: float
-    cold_down: tuple[float, float, float]
-
-
-LARGE = Measures(14, 46, 1.0, 28, 9, 80, 103, 135, 153, 21, 6, 8, 20.5, 16, 6.5, 22, (19, 17, 17))
-SMALL = Measures(
-    10, 34, 0.75, 21, 7, 58, 75, 98, 115, 17, 4, 5, 14.5, 11.5, 5, 18, (16, 14, 14)
-)  # fmt: skip
+"""Room round a tile's picture for its rim, at least [px]."""
+_PICTURES = 48
+"""Pictures kept at most, some 200 kB each; a board shows about a dozen kinds of tiles."""
+_MOTIFS = 128
+"""Pictures of the progress line kept at most, some 30 kB each; a batch shares one."""
 
 
 class TilePainter:
@@ -55,275 +36,207 @@ class TilePainter:
         The colours.
     large : bool
         The 1920 measures, else those of 1280.
+    ground : QColor, optional
+        What lies behind the tiles. Where it is known, pictures need no transparency, and a
+        frame takes a third less.
     """
 
-    def __init__(self, theme: Theme, *, large: bool) -> None:
+    def __init__(self, theme: Theme, *, large: bool, ground: QColor | None = None) -> None:
         self.theme = theme
+        self.ground = ground
         self.roles = Roles(large=large)
         self.at = LARGE if large else SMALL
         self.large = large
-        self._plates: dict[tuple[object, ...], QPixmap] = {}
+        self._planner = TilePlanner(theme, large=large)
+        self._grounds: dict[tuple[object, ...], QPixmap] = {}
+        self._motifs: dict[tuple[object, ...], QPixmap] = {}
+        self._plans: dict[tuple[int, int], Plan] = {}
 
     def paint(self, painter: QPainter, rect: QRectF, tile: Tile) -> None:
         """Paint a tile into its rectangle; ring and collar are the delegate's."""
-        painter.save()
-        painter.translate(rect.topLeft())
-        if tile.kind is TileKind.EMPTY:
-            self._empty(painter, rect, tile)
-        elif tile.kind is TileKind.LAID_OUT or tile.word is None:
-            self._laid_out(painter, rect, tile)
-        elif tile.word is Word.STALE:
-            self._stale(painter, rect, tile)
-        else:
-            self._joint(painter, rect, tile, tile.word)
-        painter.restore()
+        width, height = rect.width(), rect.height()
+        plan = self._plans.get(tile.key)
+        if plan is None or plan.tile is not tile or (plan.width, plan.height) != (width, height):
+            plan = self._planner.planned(tile, width, height)
+            self._plans[tile.key] = plan
+        to = painter.deviceTransform()
+        ratio, x, y = to.m11(), rect.x(), rect.y()
+        if ratio > 0:  # pictures lie on the device's own pixels, or they would be blurred
+            x = (round(x * ratio + to.dx()) - to.dx()) / ratio
+            y = (round(y * ratio + to.dy()) - to.dy()) / ratio
+        else:  # a turned painter has none
+            ratio = 1.0
+        painter.translate(x, y)
+        side = _side(ratio)
+        painter.drawPixmap(QPointF(-side, -side), self._ground(plan, ratio))
+        for style, left, baseline, text, color, align in plan.lines:
+            type.draw(painter, style, left, baseline, text, color, align)
+        if plan.motif is not None:
+            self._motif(painter, plan, ratio)
+        painter.translate(-x, -y)
 
-    def _empty(self, painter: QPainter, rect: QRectF, tile: Tile) -> None:
+    # The pictures that tiles share
+
+    def _ground(self, plan: Plan, ratio: float) -> QPixmap:
+        key = (plan.kind, ratio)
+        picture = self._grounds.get(key)
+        if picture is None:
+            if len(self._grounds) >= _PICTURES:
+                self._grounds.clear()
+            picture = self._drawn(plan, ratio)
+            self._grounds[key] = picture
+        return picture
+
+    def _drawn(self, plan: Plan, ratio: float) -> QPixmap:
+        side = _side(ratio)
+        picture = _blank(plan.width + 2 * side, plan.height + 2 * side, ratio, self.ground)
+        painter = QPainter(picture)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.translate(side, side)
+        tile = plan.tile
+        if tile.kind is TileKind.EMPTY:
+            self._draw_empty(painter, plan)
+        elif tile.kind is TileKind.LAID_OUT or tile.word is None:
+            self._draw_laid_out(painter, plan)
+        elif tile.word is Word.STALE:
+            self._draw_stale(painter, plan)
+        else:
+            self._draw_joint(painter, plan, tile.word)
+        painter.end()
+        return picture
+
+    def _draw_empty(self, painter: QPainter, plan: Plan) -> None:
         at, theme = self.at, self.theme
         painter.setPen(QPen(theme.out, 1.5))
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.drawRoundedRect(
-            QRectF(0.75, 0.75, rect.width() - 1.5, rect.height() - 1.5), edges.RADIUS, edges.RADIUS
+            QRectF(0.75, 0.75, plan.width - 1.5, plan.height - 1.5), edges.RADIUS, edges.RADIUS
         )
         dash = 14 * at.scale if self.large else 12
         painter.fillRect(QRectF(at.pad + 1, at.plate / 2 - 1.5, dash, 3), theme.dim)
-        self._slot(painter, rect.width(), tile.name, theme.dim, medium=True)
 
-    def _laid_out(self, painter: QPainter, rect: QRectF, tile: Tile) -> None:
-        at, theme, roles = self.at, self.theme, self.roles
-        painter.fillPath(edges.body(rect.width(), rect.height(), 0), theme.surf)
-        pen = QPen(theme.text, 2)
+    def _draw_laid_out(self, painter: QPainter, plan: Plan) -> None:
+        painter.fillPath(edges.body(plan.width, plan.height, 0), self.theme.surf)
+        self._draw_dashes(painter, plan, self.theme.text)
+
+    def _draw_dashes(self, painter: QPainter, plan: Plan, color: QColor) -> None:
+        pen = QPen(color, 2)
         pen.setDashPattern([5, 4])
         pen.setCapStyle(Qt.PenCapStyle.FlatCap)
         painter.setPen(pen)
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.drawRoundedRect(
-            QRectF(1, 1, rect.width() - 2, rect.height() - 2), edges.RADIUS, edges.RADIUS
+            QRectF(1, 1, plan.width - 2, plan.height - 2), edges.RADIUS, edges.RADIUS
         )
-        self._slot(painter, rect.width(), tile.name, theme.text, medium=True)
-        self._club(painter, rect.width(), tile, at.club, theme.text, theme.sub)
-        type.draw(painter, roles.fact, at.pad, at.sub, tile.detail, theme.sub)
 
-    def _slot(
-        self, painter: QPainter, width: float, name: str, color: QColor, *, medium: bool = False
-    ) -> None:
-        style = self.roles.slot._replace(face=type.Face.MEDIUM) if medium else self.roles.slot
-        baseline = self.at.plate / 2 + type.cap_height(style) / 2
-        type.draw(painter, style, width - self.at.pad, baseline, name, color, Align.RIGHT)
-
-    def _plate(self, painter: QPainter, width: float, tile: Tile, word: Word) -> None:
-        """Draw plate, band, glyph and word from a picture kept per device pixel ratio."""
-        at = self.at
-        ratio = painter.deviceTransform().m11()
-        flooded = word is Word.HOLD and tile.untaken
-        key = (word, tile.glyph, flooded, bool(tile.cold), width, ratio)
-        picture = self._plates.get(key)
-        height = at.plate + at.band + 10
-        if picture is None:
-            picture = QPixmap(ceil((width + 2 * _SIDE) * ratio), ceil((height + _SIDE) * ratio))
-            picture.setDevicePixelRatio(ratio)
-            picture.fill(Qt.GlobalColor.transparent)
-            inner = QPainter(picture)
-            inner.setRenderHint(QPainter.RenderHint.Antialiasing)
-            inner.translate(_SIDE, _SIDE)
-            self._fresh_plate(inner, width, tile, word, flooded=flooded)
-            inner.end()
-            self._plates[key] = picture
-        painter.drawPixmap(QPointF(-_SIDE, -_SIDE), picture)
-
-    def _fresh_plate(
-        self, painter: QPainter, width: float, tile: Tile, word: Word, *, flooded: bool
-    ) -> None:
-        at, theme = self.at, self.theme
+    def _draw_joint(self, painter: QPainter, plan: Plan, word: Word) -> None:
+        at, theme, tile = self.at, self.theme, plan.tile
+        width, height = plan.width, plan.height
         hold = word is Word.HOLD
+        flooded = hold and tile.untaken
+        cut = edges.CUT if hold else 0.0
+        painter.fillPath(
+            edges.body(width, height, cut), theme.fills[word] if flooded else theme.surf
+        )
+        if not theme.dark or theme.high:
+            rim = theme.ink if flooded else theme.line
+            edges.draw_rim(painter, rim, (width, height), cut, 1)
         if flooded:
             edges.draw_edge(painter, theme.ink, word, width, at.plate, at.scale, 2 * at.scale)
         else:
             if tile.cold:
                 edges.draw_cold(painter, theme, width, at.plate, at.band, at.scale)
-            cut = edges.CUT if hold else 0.0
             edges.draw_plate(painter, theme, word, width, at.plate, at.scale, cut)
         if tile.cold:
             edges.draw_edge(painter, theme.ink, word, width, at.plate, at.scale, 2)
-        self._head(painter, tile, word, 5 * at.scale if hold else 0)
+            size = 17.0 if self.large else 14.0
+            middle = at.plate + (at.band - 3 * at.scale) / 2
+            glyphs.draw(
+                painter, Glyph.COLD, at.pad + 4 * at.scale, middle - size / 2, size, theme.ink
+            )
+        self._draw_head(painter, plan, word)
+        sign = mark(tile)
+        if sign is not None:
+            size = self._planner.mark_size(tile)
+            down = at.cold_down[2] if tile.cold else 0.0
+            color = theme.text if tile.reached else theme.sub
+            style = self.roles.time
+            middle = at.time + down - type.cap_height(style) / 2
+            glyphs.draw(painter, sign, at.pad, middle - size / 2, size, color)
 
-    def _head(self, painter: QPainter, tile: Tile, word: Word, inset: float) -> float:
-        at, roles = self.at, self.roles
+    def _draw_head(self, painter: QPainter, plan: Plan, word: Word) -> float:
+        at = self.at
         color = self.theme.on_fill(word)
         middle = at.plate / 2
-        x = at.pad + inset
-        if tile.glyph is not None:
-            glyphs.draw(painter, tile.glyph, x, middle - at.glyph / 2, at.glyph, color)
+        x = at.pad + self._planner.inset(word)
+        glyph = plan.tile.glyph
+        if glyph is not None:
+            glyphs.draw(painter, glyph, x, middle - at.glyph / 2, at.glyph, color)
         x += at.glyph + at.word_gap
-        baseline = middle + type.cap_height(roles.word) / 2
-        return x + type.draw(painter, roles.word, x, baseline, word.value, color)
-
-    def _club(
-        self,
-        painter: QPainter,
-        width: float,
-        tile: Tile,
-        baseline: float,
-        color: QColor,
-        sub: QColor,
-    ) -> None:
-        at, roles = self.at, self.roles
-        right = width - at.pad
-        # The narrow face takes over before a name would have to be cut.
-        for club, job in (
-            (roles.club, roles.job),
-            (roles.club_narrow, roles.job),
-            (roles.club_narrow, roles.job_narrow),
-        ):
-            room = right - type.width(job, tile.job) - 6 - at.pad
-            if type.width(club, tile.club) <= room:
-                break
-        type.draw(painter, job, right, baseline, tile.job, sub, Align.RIGHT)
-        name = type.fitting(club, tile.club, room)
-        type.draw(painter, club, at.pad, baseline, name, color)
-
-    def _facts(
-        self, painter: QPainter, width: float, tile: Tile, baseline: float, color: QColor
-    ) -> None:
-        at, style = self.at, self.roles.fact
-        right = width - at.pad
-        room = right - at.pad
-        if self.large and tile.temperature:
-            room -= 10 + type.draw(
-                painter, style, right, baseline, tile.temperature, color, Align.RIGHT
-            )
-        type.draw(painter, style, at.pad, baseline, type.fitting(style, tile.sub, room), color)
-
-    def _joint(self, painter: QPainter, rect: QRectF, tile: Tile, word: Word) -> None:
-        at, theme = self.at, self.theme
-        width, height = rect.width(), rect.height()
-        hold = word is Word.HOLD
-        flooded = hold and tile.untaken
-        cut = edges.CUT if hold else 0.0
-        shape = edges.body(width, height, cut)
-        painter.fillPath(shape, theme.fills[word] if flooded else theme.surf)
-        if not theme.dark:
-            rim = theme.ink if flooded else theme.line
-            edges.draw_rim(painter, rim, (width, height), cut, 1)
-        self._plate(painter, width, tile, word)
-        if tile.cold:
-            self._cold_words(painter, width, tile)
-        self._slot(painter, width, tile.name, theme.on_fill(word))
-        down = at.cold_down if tile.cold else (0.0, 0.0, 0.0)
-        text, sub, dim = (
-            (theme.ink, theme.ink, theme.ink) if flooded else (theme.text, theme.sub, theme.dim)
-        )
-        self._club(painter, width, tile, at.club + down[0], text, sub)
-        self._facts(painter, width, tile, at.sub + down[1], sub)
-        self._time(painter, width, tile, at.time + down[2], text, sub)
-        if not tile.cold:
-            detail = tile.detail if self.large else tile.detail_short or tile.detail
-            style = self.roles.small
-            detail = type.fitting(style, detail, width - 2 * at.pad)
-            type.draw(painter, style, at.pad, at.detail, detail, text if hold else sub)
-        dumbbell = (
-            (tile.probably, tile.not_before)
-            if tile.probably is not None and tile.not_before is not None
-            else None
-        )
-        motif.draw(
-            painter,
-            motif.MotifInks(text, dim, sub),
-            at.pad,
-            height - at.motif_up,
-            width - 2 * at.pad,
-            at.motif,
-            tile.position,
-            style=tile.motif,
-            gap=tile.gap,
-            dumbbell=dumbbell,
-            dumbbell_drop=at.dumbbell,
-            vector=False,
-        )
-
-    def _cold_words(self, painter: QPainter, width: float, tile: Tile) -> None:
-        at, theme = self.at, self.theme
-        size = 17 if self.large else 14
-        middle = at.plate + (at.band - 3 * at.scale) / 2
-        glyphs.draw(painter, Glyph.COLD, at.pad + 4 * at.scale, middle - size / 2, size, theme.ink)
-        style = self.roles.small_bold
+        style = self._planner.word_style(narrow=plan.narrow)
         baseline = middle + type.cap_height(style) / 2
-        x = at.pad + at.glyph + at.word_gap - (6 if self.large else 8)
-        type.draw(painter, style, x, baseline, "cold", theme.ink)
-        type.draw(painter, style, width - at.pad, baseline, tile.cold, theme.ink, Align.RIGHT)
+        return x + type.draw(painter, style, x, baseline, word_text(word), color)
 
-    def _time(
-        self,
-        painter: QPainter,
-        width: float,
-        tile: Tile,
-        baseline: float,
-        text: QColor,
-        sub: QColor,
-    ) -> None:
-        at, roles = self.at, self.roles
-        x = at.pad
-        if tile.word is Word.HOLD:
-            style = roles.hold_time
-            reason = type.fitting(style, tile.time, width - 2 * at.pad)
-            type.draw(painter, style, x, baseline, reason, text)
-            return
-        if tile.next_glyph is not None:
-            # Hollow while it is still to come, as on the motif: a solid tick is CURED only.
-            size = at.next_glyph - (0 if self.large or not tile.other_day else 2)
-            top = baseline + 3 * at.scale - size
-            glyphs.draw(
-                painter, tile.next_glyph, x, top, size, text if tile.reached else sub,
-                hollow=0.0 if tile.reached else (1.5 if self.large else 1.2),
-            )  # fmt: skip
-            x += size + (at.next_gap if self.large or not tile.other_day else 2)
-        caption, style, gap = self._time_styles(tile, width - at.pad - x)
-        if tile.caption:
-            x += type.draw(painter, caption, x, baseline, tile.caption, sub) + gap
-        x += type.draw(painter, style, x, baseline, tile.time, text)
-        if tile.aside and self.large:
-            x += 9
-            top = baseline - 12
-            for number, line in enumerate(tile.aside):
-                type.draw(painter, roles.small, x, top + number * 14, line, sub)
-
-    def _time_styles(self, tile: Tile, room: float) -> tuple[type.Style, type.Style, float]:
-        """Return caption, time and gap: the widest of the designed pairs that has room.
-
-        No type is made smaller than its role; a narrow face takes over.
-        """
-        at, roles = self.at, self.roles
-        usual = roles.time_other_day if tile.other_day else roles.time
-        pairs = (
-            (roles.caption, usual, at.caption_gap),
-            (roles.caption_narrow, usual, at.caption_gap if self.large else 3.0),
-            (roles.caption_narrow, roles.time_narrow, 3.0),
-        )
-        for caption, style, gap in pairs[0 if self.large or not tile.other_day else 1 :]:
-            lead = type.width(caption, tile.caption) + gap if tile.caption else 0.0
-            if lead + type.width(style, tile.time) <= room:
-                return caption, style, gap
-        return pairs[1] if tile.other_day else pairs[2]
-
-    def _stale(self, painter: QPainter, rect: QRectF, tile: Tile) -> None:
+    def _draw_stale(self, painter: QPainter, plan: Plan) -> None:
         at, theme, roles = self.at, self.theme, self.roles
-        width, height = rect.width(), rect.height()
+        width, height = plan.width, plan.height
         painter.fillPath(edges.body(width, height, 0), theme.surf)
         faint = QColor(theme.line)
         edges.hatch(painter, QRectF(4, at.plate, width - 8, height - at.plate - 4), faint, 18, 2)
         edges.draw_plate(painter, theme, Word.STALE, width, at.plate, at.scale)
-        self._slot(painter, width, tile.name, theme.ink)
-        end = self._head(painter, tile, Word.STALE, 0) + 8
-        right = width - at.pad - type.width(roles.slot, tile.name) - 8
+        end = self._draw_head(painter, plan, Word.STALE) + 8
+        right = width - at.pad - type.width(roles.slot, plan.tile.name) - 8
         if right > end:
             edges.hatch(painter, QRectF(end, 2, right - end, at.plate - 4), theme.dim, 6, 1.5)
-        pen = QPen(theme.edge, 2)
-        pen.setDashPattern([5, 4])
-        painter.setPen(pen)
-        painter.setBrush(Qt.BrushStyle.NoBrush)
-        painter.drawRoundedRect(QRectF(1, 1, width - 2, height - 2), edges.RADIUS, edges.RADIUS)
-        self._club(painter, width, tile, at.club, theme.text, theme.sub)
-        self._facts(painter, width, tile, at.sub, theme.sub)
-        style = roles.head
-        type.draw(painter, style, at.pad, at.time, tile.time, theme.text)
-        type.draw(painter, roles.small, at.pad, at.detail, tile.detail, theme.sub)
+        self._draw_dashes(painter, plan, theme.edge)
+
+    def _motif(self, painter: QPainter, plan: Plan, ratio: float) -> None:
+        """Draw the progress line; clubs of a batch share its picture."""
+        at = self.at
+        around = _side(ratio) * 4
+        key = (plan.motif, ratio)
+        picture = self._motifs.get(key)
+        if picture is None:
+            if len(self._motifs) >= _MOTIFS:
+                self._motifs.clear()
+            picture = self._drawn_motif(plan, ratio, around)
+            self._motifs[key] = picture
+        top = plan.height - at.motif_up - self._motif_high(ratio) / 2
+        painter.drawPixmap(QPointF(at.pad - around, top), picture)
+
+    def _motif_high(self, ratio: float) -> float:
+        at = self.at
+        return ceil(2 * max(1.25 * at.motif, at.motif / 2 + at.dumbbell + 4) * ratio) / ratio
+
+    def _drawn_motif(self, plan: Plan, ratio: float, around: float) -> QPixmap:
+        at, theme, tile = self.at, self.theme, plan.tile
+        high, wide = self._motif_high(ratio), plan.width - 2 * at.pad
+        picture = _blank(wide + 2 * around, high, ratio, None)
+        flooded = tile.word is Word.HOLD and tile.untaken
+        inks = (
+            motif.MotifInks(theme.ink, theme.ink, theme.ink) if flooded
+            else motif.MotifInks(theme.text, theme.dim, theme.sub)
+        )  # fmt: skip
+        dumbbell = None
+        if tile.probably is not None and tile.not_before is not None:
+            dumbbell = (tile.probably, tile.not_before)
+        painter = QPainter(picture)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        motif.draw(
+            painter, inks, around, high / 2, wide, at.motif, tile.position, style=tile.motif,
+            gap=tile.gap, dumbbell=dumbbell, dumbbell_drop=at.dumbbell, vector=False,
+        )  # fmt: skip
+        painter.end()
+        return picture
+
+
+def _side(ratio: float) -> float:
+    """Return the room round a picture, a whole number of the device's pixels."""
+    return ceil(_SIDE * ratio) / ratio
+
+
+def _blank(width: float, height: float, ratio: float, ground: QColor | None) -> QPixmap:
+    picture = QPixmap(ceil(width * ratio), ceil(height * ratio))
+    picture.setDevicePixelRatio(ratio)
+    picture.fill(Qt.GlobalColor.transparent if ground is None else ground)
+    return picture

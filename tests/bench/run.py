@@ -26,12 +26,15 @@ import shop_file  # noqa: E402
 
 EMPTY = HERE / "floors" / "empty_window.py"
 BOARD = HERE / "board_window.py"
+OPENING = HERE / "opening_window.py"
 RUNS, RUNS_QUICK = 11, 7
 IDLE_S = 20.0
 YEAR_DAYS = 365
 
 PAINT, MEMORY, CURVE, IDLE, TEN_YEARS = 2.2, 1.6, 10.0, 0.01, 1.05
-"""Bounds: ratios to the floors, the idle one a share of a core."""
+OPEN = 22.0
+"""Bounds: ratios to the floors, the idle one a share of a core. Glue-up, find and inspector
+are to open within 100 ms, where an empty dialog with one field takes 4 to 5."""
 
 _FOLDERS = ("DATA_HOME", "CONFIG_HOME", "STATE_HOME", "CACHE_HOME", "RUNTIME_DIR")
 
@@ -132,13 +135,45 @@ def tick_figures() -> Iterator[Figure]:
     yield Figure("a curve, times as fast as scipy", "", "scipy", ratio, CURVE, more=True)
 
 
+def frame_figures() -> Iterator[Figure]:
+    """Yield a full frame of 96 tiles, in both sizes and themes; the floor fills and writes."""
+    import frame
+    from PySide6.QtWidgets import QApplication
+
+    app = QApplication.instance() or QApplication([])
+    for one in frame.frames():
+        yield Figure(f"96 tiles, {one.name}", f"{one.full_ms:.1f} ms", f"{one.plain_ms:.2f} ms",
+                     one.ratio, frame.FRAME)  # fmt: skip
+    del app
+
+
+def opening_figures(folder: Path, runs: int) -> Iterator[Figure]:
+    """Yield what opens for the first time; the floor is an empty dialog with one field."""
+    rows = []
+    for _ in range(runs):
+        done = subprocess.run(
+            [sys.executable, OPENING], env=environment(folder / "opening"),
+            capture_output=True, text=True, check=False,
+        )  # fmt: skip
+        if done.returncode:
+            raise SystemExit(f"{OPENING.name} failed:\n{done.stdout}{done.stderr}")
+        rows.append([float(took) for took in done.stdout.split()])
+    floor, *others = (median(column) for column in zip(*rows, strict=True))
+    for name, took, column in zip(("glue-up", "find", "inspector"), others, (1, 2, 3), strict=True):
+        ratio = median(row[column] / row[0] for row in rows)
+        yield Figure(f"{name} opens", f"{took:.0f} ms", f"{floor:.1f} ms", ratio, OPEN)
+
+
 def main() -> int:
     """Print the table; return 1 if a bound is missed."""
     runs = RUNS_QUICK if "--quick" in sys.argv else RUNS
     kept = True
     print(f"{'what':34}{'measured':>11}{'floor':>10}{'ratio':>10}{'bound':>10}  ok")
     with tempfile.TemporaryDirectory(prefix="bench-") as folder:
-        for figures in (window_figures(Path(folder), runs), tick_figures()):
+        for figures in (
+            window_figures(Path(folder), runs), opening_figures(Path(folder), runs),
+            frame_figures(), tick_figures(),
+        ):  # fmt: skip
             for f in figures:
                 sign = "≥" if f.more else "≤"
                 print(

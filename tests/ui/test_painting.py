@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 from itertools import pairwise
 from typing import NamedTuple
 
@@ -23,6 +24,7 @@ from rackboard.ui.strip import TemperatureKey
 from rackboard.ui.theme import Theme, dark_theme, light_theme
 from rackboard.ui.tile import Glyph, Tile
 from rackboard.ui.tile_painter import TilePainter
+from rackboard.ui.tile_plan import mark
 from rackboard.ui.type import Align, Roles, Style
 
 SIZES = {True: (252, 197), False: (163, 146)}
@@ -206,21 +208,77 @@ def test_light_plates_wear_an_ink_rim_except_wait() -> None:
     assert paint(wait, theme, large=True).pixelColor(126, 2) == theme.fills[Word.WAIT]
 
 
-def test_a_tick_to_come_is_hollow_and_a_reached_one_solid() -> None:
+@pytest.mark.parametrize("large", [True, False])
+def test_only_a_cured_tile_wears_a_tick(large: bool) -> None:
+    """What comes next has a bar and an arrow; a tick before its time would look like CURED."""
+    for tile in worst_tiles():
+        sign = mark(tile)
+        if tile.word is Word.CURED:
+            assert sign is Glyph.TICK
+        elif tile.word is Word.WET:
+            assert sign is Glyph.UNTIL
+        else:
+            assert sign in (Glyph.FROM, None)
     theme = dark_theme()
     bench, cured = worst_tiles()[2], worst_tiles()[7]
-    counts = []
-    for tile in (bench, cured):
-        image = paint(tile, theme, large=True)
-        counts.append(
-            sum(
-                image.pixelColor(x, y) == theme.text
-                for x in range(14, 36)
-                for y in range(115, 139)
-            )
-        )
-    assert counts[0] == 0
-    assert counts[1] > 40
+    same = replace(
+        bench, word=Word.CURED, reached=True, position=cured.position, detail="", detail_short=""
+    )
+    area = (10, 112, 28, 26) if large else (8, 80, 20, 22)
+    pictures = [
+        paint(replace(tile, caption="", time="20:55"), theme, large=large).copy(*area)
+        for tile in (bench, same)
+    ]
+    assert pictures[0] != pictures[1]
+
+
+def far_tiles() -> tuple[Tile, ...]:
+    """Texts longer than usual: dates, initials, slots, clubs, jobs."""
+    wait, bench, cold = (worst_tiles()[at] for at in (1, 2, 6))
+    far = "28 Mar 20:55"
+    return (
+        replace(wait, time=far, other_day=True, detail=f"probably hard by {far}",
+                detail_short=f"probably {far}"),
+        replace(bench, time=far, detail=f"probably hard by {far}", detail_short=f"probably {far}"),
+        replace(cold, time=far),
+        replace(bench, caption="", time="released MWK", other_day=False, next_glyph=None,
+                detail="", detail_short=""),
+        replace(wait, name="A108"), replace(bench, name="A108"), replace(bench, name="WB120"),
+        replace(worst_tiles()[8], name="A108"), replace(worst_tiles()[8], name="WB120"),
+    )  # fmt: skip
+
+
+@pytest.mark.parametrize("large", [True, False])
+@pytest.mark.parametrize("number", range(len(far_tiles())))
+def test_dates_a_week_away_and_long_slots_have_room(
+    drawn: list[Text], number: int, large: bool
+) -> None:
+    tile = far_tiles()[number]
+    paint(tile, dark_theme(), large=large)
+    width, height = SIZES[large]
+    check(drawn, QRectF(0, 0, width, height), 5.0)
+    assert tile.time in [text.text for text in drawn]
+    assert tile.name in [text.text for text in drawn]
+
+
+@pytest.mark.parametrize("large", [True, False])
+def test_long_names_are_cut_after_a_word(drawn: list[Text], large: bool) -> None:
+    long = replace(
+        worst_tiles()[1], club="Sand wedge with an extended butt", job="2026-0481/12",
+        sub="toughened with a long name, Wed 20:55",
+    )  # fmt: skip
+    paint(long, dark_theme(), large=large)
+    said = [text.text for text in drawn]
+    (club,) = [text for text in said if text.startswith("Sand")]
+    assert club.endswith("…")
+    assert "Sand wedge with an extended butt".startswith(club.removesuffix("…"))
+    assert club.removesuffix("…").split() == long.club.split()[
+        : len(club.split())
+    ]  # fmt: skip
+    assert any(text.endswith(("0481/12", "81/12")) for text in said)
+    boxes = [text.box for text in drawn]
+    for at, box in enumerate(boxes):
+        assert not any(box.adjusted(1, 1, -1, -1).intersects(other) for other in boxes[at + 1 :])
 
 
 @pytest.mark.parametrize("ratio", [1.25, 1.5, 2.0])
@@ -295,8 +353,6 @@ def test_nothing_is_crowded_in_an_inspector_without_reasons(
     drawn: list[Text], qtbot: QtBot, large: bool, word: Word
 ) -> None:
     """On HOLD and once CURED there are no three lines between the times and the curve."""
-    from dataclasses import replace
-
     from rackboard.ui.inspector import Inspector
 
     usual = inspector()
