@@ -62,6 +62,7 @@ MENUS: tuple[tuple[str, Text, tuple[Command | None, ...]], ...] = (
         _C("leave", text("Menu", "Leave the wall view"), ("Esc",), "wall"),
         _SEPARATOR,
         _C("alerts", text("Menu", "Alerts…"), ("Ctrl+L",)),
+        _C("happened", text("Menu", "Due and happened"), ("Ctrl+D",)),
     )),
     ("club", text("Menu", "&Club"), (
         _C("mix", text("Menu", "Mixed now…"), ("Ctrl+M",), "dry"),

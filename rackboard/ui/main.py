@@ -33,6 +33,8 @@ from rackboard.ui.theme import Appearance
 if TYPE_CHECKING:
     from rackboard.services.demo import DemoFeed
     from rackboard.services.housekeeping import ClockWatch, DailyBackup
+    from rackboard.ui.couriers import Couriers
+    from rackboard.ui.instance import Instance
 
 _AFTER_PAINT_MS = 200
 _UNSEEN_MS = 2_000
@@ -57,6 +59,10 @@ def paths_for(options: Options) -> Paths:
     return Paths.below(paths.data / "demo") if options.demo else paths
 
 
+class InUseError(StoreError):
+    """Another board has this folder."""
+
+
 class Program:
     """One running board: opened, shown, closed."""
 
@@ -68,7 +74,7 @@ class Program:
         self._lock = QLockFile(str(self.paths.lock))
         self._lock.setStaleLockTime(0)
         if not self._lock.tryLock(0):
-            raise StoreError(
+            raise InUseError(
                 f"Another board already uses {self.paths.data}.",
                 "Use that window, or choose another folder with --data-dir.",
             )
@@ -82,6 +88,8 @@ class Program:
         self._demo_feed: DemoFeed | None = None
         self._watch: ClockWatch | None = None
         self._backup: DailyBackup | None = None
+        self._couriers: Couriers | None = None
+        self._instance: Instance | None = None
         self._odd_clock: str | None = None
         self._timers: list[QTimer] = []
         self.window = self._open()
@@ -112,7 +120,14 @@ class Program:
                 "backups", say("Menu", "Backups…"), self.open_backups, "Ctrl+B"
             )
         self._trouble.set_window(window)
+        self._watch_window(session, window)
         return window
+
+    def _watch_window(self, session: Session, window: MainWindow) -> None:
+        """Let the couriers answer for this window from now on."""
+        if self._couriers is not None:
+            session.couriers = self._couriers
+            self._couriers.watch(session, window)
 
     def _open_store(self) -> tuple[Store, Clock]:
         clock = self._options.clock
@@ -146,18 +161,17 @@ class Program:
         if self.window.stopped or self.window.session.alerts is not None:
             return  # closed meanwhile, or begun by the window before this one
         from rackboard.feeds.live import open_feed
-        from rackboard.services.alerts import Alerts
         from rackboard.services.feeding import Feeding
         from rackboard.services.housekeeping import ClockWatch, DailyBackup
-        from rackboard.ui.couriers import desktop_courier
         from rackboard.ui.icon import window_icon
 
         QApplication.setWindowIcon(window_icon())
         session = self.window.session
-        courier = desktop_courier(session)
+        if self._couriers is None:
+            self._couriers = self._make_couriers()
         if not self._options.demo:
             session.feeding = Feeding(session.store, self.clock, open_feed)
-        session.alerts = Alerts(session.store, self.clock, (courier,))
+        session.alerts = self._couriers.make_alerts()
         elapsed = None if self._options.demo else getattr(self.clock, "elapsed", None)
         self._watch = ClockWatch(session.store, elapsed)
         self._backup = DailyBackup(session.store, self.clock)
@@ -169,6 +183,26 @@ class Program:
             fast = max(int(_DEMO_MS / self._options.speed), _FASTEST_MS)
             self._timers.append(self._timer(fast, self._feed_demo))
         self._go_round()
+
+    def _make_couriers(self) -> Couriers:
+        """Make what reaches people outside the window, and answer later starts."""
+        from rackboard.ui.autostart import of_system
+        from rackboard.ui.couriers import Couriers
+        from rackboard.ui.instance import Instance
+
+        demo, session = self._options.demo, self.window.session
+        couriers = session.couriers = Couriers(
+            session, self.window, is_demo=demo,
+            autostart=None if demo else of_system(self._options.data_dir),
+        )  # fmt: skip
+        couriers.shown.connect(self._on_shown)
+        self._instance = Instance(self.paths)
+        self._instance.asked.connect(couriers.show)
+        return couriers
+
+    def _on_shown(self, club_id: int | None) -> None:
+        if club_id is not None:
+            self.window.select_club(club_id)
 
     def _timer(self, interval_ms: int, slot: Callable[[], None]) -> QTimer:
         timer = QTimer(self.window.session)
@@ -203,14 +237,8 @@ class Program:
         """Return what the board has to say of itself."""
         session = getattr(self, "window", None) and self.window.session
         lines = [self._odd_clock, self._backup.trouble if self._backup else None]
-        if session and session.alerts is not None:
-            hours = session.board.snapshot.hours
-            lines += [
-                say("Board", "{courier}: not working since {time}").format(
-                    courier=translated(name), time=f"{hours.local(since):%H:%M}"
-                )
-                for name, since in session.alerts.teller.troubles
-            ]
+        if session and session.couriers is not None:
+            lines += session.couriers.lines()
         if session and session.feeding is not None:
             zones = session.board.snapshot.zones
             lines += [session.feed_trouble and translated(session.feed_trouble)]
@@ -291,6 +319,10 @@ class Program:
             timer.stop()
         if self.window.started:
             self.window.stop()
+        if self._instance is not None:
+            self._instance.close()
+        if self._couriers is not None:
+            self._couriers.close()
         self.window.session.store.close()
         self._log.close()
         self._lock.unlock()
@@ -330,6 +362,13 @@ def run(options: Options) -> int:
         app.setFont(font)
     try:
         program = Program(options, system_zone())
+    except InUseError as error:
+        from rackboard.ui.instance import call_first
+
+        if call_first(paths_for(options)):
+            return 0  # the first window is in front now
+        _show_fault(app, error)
+        raise
     except RackboardError as error:
         _show_fault(app, error)
         raise

@@ -133,6 +133,14 @@ class MainWindow(QMainWindow):
         for timer in (self._clock_timer, self._engine_timer, self._blink_timer):
             timer.stop()
 
+    def quit(self) -> None:
+        """End the program, also where a closed window would go on in the tray."""
+        couriers = self.session.couriers
+        if couriers is None:
+            self.close()
+        else:
+            couriers.staying.quit()
+
     def _timer(self, interval_ms: int, slot: Callable[[], None]) -> QTimer:
         timer = QTimer(self)
         timer.setInterval(interval_ms)
@@ -521,7 +529,7 @@ class MainWindow(QMainWindow):
         doing = self.doing
         return {
             "new": self.new_job, "import": doing.import_record, "shelf": doing.shelf,
-            "erase": doing.erase_customer, "settings": doing.settings, "quit": self.close,
+            "erase": doing.erase_customer, "settings": doing.settings, "quit": self.quit,
             "undo": doing.undo, "redo": doing.redo, "find": doing.find,
             "correct": doing.correct, "wall": self.toggle_wall, "leave": self.leave_wall,
             "mix": self.mix_selected, "racked": self.rack_selected, "move": doing.move,
@@ -529,7 +537,7 @@ class MainWindow(QMainWindow):
             "answer": doing.answer, "swap": doing.swap, "release": doing.release,
             "ready": doing.ready, "temperature": doing.temperature, "promise": doing.promise,
             "sources": doing.sources, "alerts": doing.alerts, "about": doing.about,
-            "help": doing.help,
+            "help": doing.help, "happened": self.board.usual.head.toggle,
             "record": doing.record, "table": doing.table, "sheet": doing.sheet,
         }  # fmt: skip
 

@@ -18,6 +18,7 @@ from rackboard.store.changes import ChangeSet
 if TYPE_CHECKING:
     from rackboard.services.alerts import Alerts
     from rackboard.services.feeding import Feeding
+    from rackboard.ui.couriers import Couriers
 
 
 class Session(QObject):
@@ -42,6 +43,7 @@ class Session(QObject):
         self.bench = bench
         self.history = History(store, clock)
         self.alerts: Alerts | None = None
+        self.couriers: Couriers | None = None
         self.feeding: Feeding | None = None
         self.feed_trouble = ""
         self.locale_unit = Unit.C

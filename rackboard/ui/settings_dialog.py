@@ -27,8 +27,9 @@ from rackboard.services.furnishing import Furnishing
 from rackboard.services.snapshot import CONTRAST, LANGUAGE, MOTION, SHOP_NAME, THEME, UNIT
 from rackboard.store.changes import ChangeSet
 from rackboard.ui import wording
+from rackboard.ui.courier_settings import CourierSettings
 from rackboard.ui.dialog import Dialog, row
-from rackboard.ui.language import say
+from rackboard.ui.language import say, translated
 from rackboard.ui.list_rows import Line, LineList
 from rackboard.ui.place_fields import refusal
 from rackboard.ui.rack_settings import RackSettings
@@ -39,7 +40,7 @@ from rackboard.ui.shop_fields import clock_text, read_clock, read_day, said_span
 from rackboard.ui.theme import Theme
 from rackboard.ui.wall_size import viewing_of
 
-SHOP, HOURS, RACKS, SCREEN = range(4)
+SHOP, HOURS, RACKS, SCREEN, NOTICES = range(5)
 """The pages."""
 _USUAL_DAY = (480, 1080)
 _USUAL_HEATING = Heating(420, 1080, 16_000)
@@ -144,7 +145,7 @@ class SettingsDialog(Dialog):
         self.session = session
         snapshot = session.board.snapshot
         self.days = [
-            DayRow(self, name, hours)
+            DayRow(self, translated(name), hours)
             for name, hours in zip(wording.LONG_DAYS, snapshot.hours.week, strict=True)
         ]
         zones = sorted(snapshot.zones.values(), key=lambda zone: zone.sort)
@@ -152,6 +153,7 @@ class SettingsDialog(Dialog):
         self.racks = RackSettings(session, self, theme)
         self.screen_page = ScreenSettings(dict(snapshot.settings), self)
         self.themes = self.screen_page.themes
+        self.courier_page = CourierSettings(session, self, session.couriers)
         self._lay_out()
         session.acted.connect(self._on_acted)
         self.fit(1420 if self.roles.large else 1140, 880 if self.roles.large else 700)
@@ -169,6 +171,7 @@ class SettingsDialog(Dialog):
             (say("Settings", "Hours and heating"), self._hours_page()),
             (say("Settings", "Racks and zones"), self.racks),
             (say("Settings", "Screen and wall"), self.screen_page),
+            (say("Settings", "Notices and sounds"), self.courier_page),
         )
         for name, page in named:
             self.stack.addWidget(self.scrolled(page))
@@ -281,7 +284,7 @@ class SettingsDialog(Dialog):
     # Pages
 
     def show_page(self, number: int) -> None:
-        """Turn to a page: SHOP, HOURS, RACKS or SCREEN."""
+        """Turn to a page: SHOP, HOURS, RACKS, SCREEN or NOTICES."""
         self.pages.setCurrentIndex(self.pages.lines_model.index(number))
 
     def _on_page(self, current: QModelIndex) -> None:
@@ -365,7 +368,7 @@ class SettingsDialog(Dialog):
         unit = chosen_of(self.units)
         if unit != str(snapshot.settings.get(UNIT) or ""):
             acts.append(lambda: bench.set_unit(Unit(unit) if unit else None))
-        return acts + self.screen_page.acts(bench, furnishing)
+        return acts + self.screen_page.acts(bench, furnishing) + self.courier_page.acts()
 
     def _mark(self, where: str) -> None:
         fields: dict[str, tuple[int, QLineEdit]] = {
@@ -375,6 +378,7 @@ class SettingsDialog(Dialog):
         fields |= {"shop name": (SHOP, self.name), "initials": (SHOP, self.initials)}
         fields["Viewing distance"] = (SCREEN, self.screen_page.distance)
         fields["Pixel pitch"] = (SCREEN, self.screen_page.pitch)
+        fields |= {name: (NOTICES, f) for name, f in self.courier_page.fields().items()}
         for name, (_, field) in fields.items():
             self.mark(field, name == where)
         if where in fields:

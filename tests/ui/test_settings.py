@@ -18,7 +18,7 @@ from rackboard.ui import screen_settings
 from rackboard.ui.place_fields import PlaceForm, ZoneForm
 from rackboard.ui.screen_settings import wall_text
 from rackboard.ui.session import Session
-from rackboard.ui.settings_dialog import HOURS, RACKS, SCREEN, SHOP, SettingsDialog
+from rackboard.ui.settings_dialog import HOURS, NOTICES, RACKS, SCREEN, SHOP, SettingsDialog
 from rackboard.ui.shop_fields import read_clock, read_day, read_length
 from rackboard.ui.theme import dark_theme, light_theme
 from rackboard.ui.wall_size import Viewing
@@ -218,11 +218,11 @@ def test_pages_turn_by_keys_and_clicks(qtbot: Any) -> None:
     qtbot.keyClick(dialog.pages, Qt.Key.Key_Down)
     assert dialog.stack.currentIndex() == HOURS
     assert dialog.days[0].opening.isVisible()
-    for expected in (RACKS, SCREEN, SHOP):
+    for expected in (RACKS, SCREEN, NOTICES, SHOP):
         qtbot.keyClick(dialog, Qt.Key.Key_PageDown, Qt.KeyboardModifier.ControlModifier)
         assert dialog.stack.currentIndex() == expected
     qtbot.keyClick(dialog, Qt.Key.Key_PageUp, Qt.KeyboardModifier.ControlModifier)
-    assert dialog.stack.currentIndex() == SCREEN
+    assert dialog.stack.currentIndex() == NOTICES
     at = dialog.pages.visualRect(dialog.pages.lines_model.index(RACKS)).center()
     qtbot.mouseClick(dialog.pages.viewport(), Qt.MouseButton.LeftButton, pos=at)
     assert dialog.racks.isVisible()
@@ -466,7 +466,7 @@ def test_no_page_cuts_a_text(qtbot: Any, size: tuple[int, int], theme: Any) -> N
     session, _ = make_session()
     dialog = SettingsDialog(session, make_window(qtbot, *size), theme=theme)
     dialog.show()
-    for page in (SHOP, HOURS, RACKS, SCREEN):
+    for page in (SHOP, HOURS, RACKS, SCREEN, NOTICES):
         dialog.show_page(page)
         for label in dialog.stack.currentWidget().findChildren(QLabel):
             if label.isVisible() and not label.wordWrap():
