@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+from rackboard.core.text import text
+
+_LONGEST_SHOWN = 80
+
 
 class RackboardError(Exception):
     """Something of the world, not of the program: a file, a form, a disk, a feed.
@@ -20,7 +24,11 @@ class RackboardError(Exception):
         self.remedy = remedy
 
     def __str__(self) -> str:
-        return f"{self.message} {self.remedy}".strip()
+        if not self.remedy:
+            return self.message
+        return text("Errors", "{message} {remedy}").format(
+            message=self.message, remedy=self.remedy
+        )
 
 
 class InputError(RackboardError):
@@ -38,8 +46,11 @@ class InputError(RackboardError):
 
     def __init__(self, wanted: str, came: object, where: str, remedy: str = "") -> None:
         shown = came if isinstance(came, str) else repr(came)
-        shown = shown if len(shown) <= 80 else shown[:77] + "..."
-        super().__init__(f"{where}: wanted {wanted}, got {shown!s}.", remedy)
+        shown = shown if len(shown) <= _LONGEST_SHOWN else shown[: _LONGEST_SHOWN - 3] + "..."
+        message = text("Errors", "{where}: wanted {wanted}, got {came}.").format(
+            where=where, wanted=wanted, came=shown
+        )
+        super().__init__(message, remedy)
         self.wanted = wanted
         self.came = came
         self.where = where

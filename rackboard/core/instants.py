@@ -11,6 +11,7 @@ from datetime import UTC, datetime, timedelta
 from typing import Protocol
 
 from rackboard.core.errors import InputError
+from rackboard.core.text import text
 
 Instant = int
 
@@ -69,12 +70,12 @@ def to_datetime(instant: Instant) -> datetime:
     return _EPOCH + timedelta(microseconds=instant)
 
 
-def parse_iso(text: str, where: str) -> Instant:
+def parse_iso(written: str, where: str) -> Instant:
     """Return the instant [µs UTC] of an ISO 8601 text that carries an offset.
 
     Parameters
     ----------
-    text : str
+    written : str
         For example ``2026-03-11T09:10:00+01:00`` or ``2026-03-11T08:10Z``.
     where : str
         Named in the error.
@@ -89,14 +90,18 @@ def parse_iso(text: str, where: str) -> Instant:
     >>> parse_iso("1970-01-01T01:00:00+01:00", "here")
     0
     """
-    wanted = "an ISO 8601 time with its offset, such as 2026-03-11T09:10:00+01:00"
+    wanted = text(
+        "Moment", "an ISO 8601 time with its offset, such as 2026-03-11T09:10:00+01:00"
+    )  # fmt: skip
     try:
-        moment = datetime.fromisoformat(text.strip())
+        moment = datetime.fromisoformat(written.strip())
     except ValueError:
-        raise InputError(wanted, text, where) from None
+        raise InputError(wanted, written, where) from None
     if moment.tzinfo is None:
-        raise InputError(wanted, f"{text} (no offset)", where)
+        raise InputError(
+            wanted, text("Moment", "{came} (no offset)").format(came=written), where
+        )  # fmt: skip
     try:
         return from_datetime(moment)
     except OverflowError:
-        raise InputError(wanted, text, where) from None
+        raise InputError(wanted, written, where) from None

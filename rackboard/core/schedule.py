@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from rackboard.core.errors import InputError
 from rackboard.core.instants import Instant, from_datetime, to_datetime
+from rackboard.core.text import text
 
 if TYPE_CHECKING:
     from rackboard.core.bench import Heating
@@ -46,10 +47,15 @@ class OpeningHours:
     def __post_init__(self) -> None:
         """Check the week."""
         if len(self.week) != 7:
-            raise InputError("seven days", f"{len(self.week)}", "opening hours")
+            raise InputError(
+                text("Hours", "seven days"), f"{len(self.week)}", text("Hours", "opening hours")
+            )  # fmt: skip
         for day in self.week:
             if day is not None and not 0 <= day[0] < day[1] <= 24 * 60:
-                raise InputError("a closing hour after the opening hour", day, "opening hours")
+                raise InputError(
+                    text("Hours", "a closing hour after the opening hour"), day,
+                    text("Hours", "opening hours"),
+                )  # fmt: skip
 
     def local(self, instant: Instant) -> datetime:
         """Return the shop's local time at an instant."""

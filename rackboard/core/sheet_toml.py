@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 from rackboard.core.epoxy import QUANTITIES, FurtherTime, Range, Sheet
 from rackboard.core.errors import InputError
 from rackboard.core.temperature import HIGHEST_MC, LOWEST_MC
+from rackboard.core.text import Figure, Text, text
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
@@ -45,12 +46,12 @@ _RATIO = re.compile(r"\s*([0-9]+(?:[.,][0-9]+)?)\s*[:/]\s*([0-9]+(?:[.,][0-9]+)?
 _CONTROL = re.compile("[\x00-\x1f\x7f\ud800-\udfff]")
 
 
-def sheet_from_toml(text: str, where: str) -> Sheet:
+def sheet_from_toml(written: str, where: str) -> Sheet:
     r"""Read one sheet.
 
     Parameters
     ----------
-    text : str
+    written : str
         TOML; a time is a number or [short, long], in the unit of its key.
     where : str
         The file, named in every error.
@@ -71,11 +72,11 @@ def sheet_from_toml(text: str, where: str) -> Sheet:
     >>> sheet_from_toml(text, "here").full_cure_time_h
     Range(short=20.0, long=24.0)
     """
-    table = _parsed(text, where)
+    table = _parsed(written, where)
     _refuse_unknown(table, KEYS, where)
     for key in ("name", "working_life_min", "full_cure_time_h"):
         if key not in table:
-            raise InputError(f"the key {key}", "none", where)
+            raise _no_key(key, where)
     given: dict[str, object] = dict(table)
     for key in _TIMES:
         if key in table:
@@ -91,24 +92,31 @@ def sheet_from_toml(text: str, where: str) -> Sheet:
     return check_sheet(Sheet(**given), where)  # type: ignore[arg-type]
 
 
-def _parsed(text: str, where: str) -> dict[str, object]:
+def _no_key(key: str, where: str) -> InputError:
+    wanted = text("Sheet", "the key {key}").format(key=key)
+    return InputError(wanted, text("Sheet", "none"), where)
+
+
+def _parsed(written: str, where: str) -> dict[str, object]:
     import tomllib
 
-    wanted = "a sheet as TOML, one key = value a line"
-    if len(text) > _LONGEST_TEXT:
-        raise InputError(wanted, f"{len(text)} characters", where)
+    wanted = text("Sheet", "a sheet as TOML, one key = value a line")
+    if len(written) > _LONGEST_TEXT:
+        raise InputError(wanted, _characters(written), where)
     try:
-        return tomllib.loads(text.removeprefix("\ufeff"))
+        return tomllib.loads(written.removeprefix("\ufeff"))
     except RecursionError:
-        raise InputError(wanted, "brackets nested too deep", where) from None
+        came = text("Sheet", "brackets nested too deep")
+        raise InputError(wanted, came, where) from None
     except ValueError as error:
         said = str(error)
         at = re.search(r" \(at (?:line (\d+), column \d+|end of document)\)$", said)
         if at is None:
             raise InputError(wanted, said, where) from None
-        lines = len(text.splitlines())
+        lines = len(written.splitlines())
         line = at[1] or str(max(lines, 1))
-        raise InputError(wanted, said[: at.start()], f"{where}, line {line}") from None
+        here = text("Sheet", "{where}, line {line}").format(where=where, line=line)
+        raise InputError(wanted, said[: at.start()], here) from None
 
 
 def _refuse_unknown(table: Mapping[str, object], known: Iterable[str], where: str) -> None:
@@ -118,8 +126,12 @@ def _refuse_unknown(table: Mapping[str, object], known: Iterable[str], where: st
             from difflib import get_close_matches
 
             close = get_close_matches(key, known, n=1, cutoff=0.5)
-            remedy = f'Did you mean "{close[0]}"?' if close else f"Keys: {', '.join(known)}."
-            raise InputError("a key that a sheet knows", f'"{key}"', where, remedy)
+            if close:
+                remedy = text("Sheet", 'Did you mean "{key}"?').format(key=close[0])
+            else:
+                remedy = text("Sheet", "Keys: {keys}.").format(keys=", ".join(known))
+            wanted = text("Sheet", "a key that a sheet knows")
+            raise InputError(wanted, f'"{key}"', where, remedy)
 
 
 def _number(value: object, where: str) -> float:
@@ -131,23 +143,23 @@ def _number(value: object, where: str) -> float:
             number = math.inf
         if math.isfinite(number):
             return number
-        raise InputError("a finite number", str(value), where)
-    raise InputError("a number", _shown(value), where)
+        raise InputError(text("Sheet", "a finite number"), str(value), where)
+    raise InputError(text("Sheet", "a number"), _shown(value), where)
 
 
 def _range(value: object, where: str) -> Range:
     if isinstance(value, list | tuple):
         if len(value) != 2:
-            raise InputError("a number or [short, long]", _shown(value), where)
+            raise InputError(text("Sheet", "a number or [short, long]"), _shown(value), where)
         return Range(_number(value[0], where), _number(value[1], where))
     if isinstance(value, str | bool) or not isinstance(value, int | float):
-        raise InputError("a number or [short, long]", _shown(value), where)
+        raise InputError(text("Sheet", "a number or [short, long]"), _shown(value), where)
     number = _number(value, where)
     return Range(number, number)
 
 
 def _ratio(value: object, where: str) -> tuple[float, float]:
-    wanted = 'a ratio such as "100:83", [100, 83] or 1.2 (meaning 1.2 : 1)'
+    wanted = text("Sheet", 'a ratio such as "100:83", [100, 83] or 1.2 (meaning 1.2 : 1)')
     if isinstance(value, str):
         match = _RATIO.fullmatch(value)
         if match is None:
@@ -165,14 +177,15 @@ def _ratio(value: object, where: str) -> tuple[float, float]:
 
 def _further_times(value: object, where: str) -> tuple[FurtherTime, ...]:
     if not isinstance(value, list) or not all(isinstance(entry, dict) for entry in value):
-        raise InputError("tables, each headed [[further_times]]", _shown(value), where)
+        wanted = text("Sheet", "tables, each headed [[further_times]]")
+        raise InputError(wanted, _shown(value), where)
     times = []
     for number, entry in enumerate(value, 1):
         here = f"{where} {number}"
         _refuse_unknown(entry, _FURTHER_KEYS, here)
         for key in _FURTHER_KEYS:
             if key not in entry:
-                raise InputError(f"the key {key}", "none", here)
+                raise _no_key(key, here)
         temperature_c = _number(entry["temperature_c"], f"{here}, temperature_c")
         hours = _range(entry["hours"], f"{here}, hours")
         times.append(FurtherTime(entry["quantity"], temperature_c, hours))
@@ -186,7 +199,7 @@ def _shown(value: object) -> str:
     if isinstance(value, bool):
         return str(value).lower()
     if isinstance(value, dict):
-        return "a table"
+        return text("Sheet", "a table")
     return str(value)
 
 
@@ -217,24 +230,28 @@ def check_sheet(sheet: Sheet, where: str) -> Sheet:
         if given is not None:
             _check_time(given, 60.0 if key.endswith("_min") else 3600.0, f"{where}, {key}")
         elif key != "handling_time_h":
-            raise InputError("a time", "none", f"{where}, {key}")
+            wanted = text("Sheet", "a time")
+            raise InputError(wanted, text("Sheet", "none"), f"{where}, {key}")
     _check_order(sheet, where)
     for number, time in enumerate(sheet.further_times, 1):
         here = f"{where}, {_FURTHER} {number}"
         if time.quantity not in QUANTITIES:
             names = ", ".join(f'"{name}"' for name in QUANTITIES)
-            raise InputError(f"one of {names}", _shown(time.quantity), f"{here}, quantity")
+            wanted = text("Sheet", "one of {names}").format(names=names)
+            raise InputError(wanted, _shown(time.quantity), f"{here}, quantity")
         _check_temperature(time.temperature_c, f"{here}, temperature_c")
         _check_time(time.hours, 3600.0, f"{here}, hours")
     _check_temperatures(sheet, where)
     if not isinstance(sheet.no_cure_below_minimum, bool):
         shown = _shown(sheet.no_cure_below_minimum)
-        raise InputError("true or false", shown, f"{where}, {_HARD_EDGE}")
+        raise InputError(text("Sheet", "true or false"), shown, f"{where}, {_HARD_EDGE}")
     low, high = ENERGY_KJ_PER_MOL
     energy = sheet.activation_energy_kj_per_mol
     if energy is not None and not low <= _number(energy, f"{where}, {_ENERGY}") <= high:
-        wanted = f"an activation energy from {low:g} to {high:g} kJ/mol"
-        raise InputError(wanted, f"{energy:g}", f"{where}, {_ENERGY}")
+        wanted = text("Sheet", "an activation energy from {low} to {high} kJ/mol").format(
+            low=f"{low:g}", high=f"{high:g}"
+        )
+        raise InputError(wanted, Figure(f"{energy:g}"), f"{where}, {_ENERGY}")
     for key in _POSITIVE:
         given = getattr(sheet, key)
         if given is not None:
@@ -246,30 +263,37 @@ def check_sheet(sheet: Sheet, where: str) -> Sheet:
 
 
 def _check_name(name: object, where: str) -> None:
-    wanted = f"a name in one line, up to {_LONGEST_NAME} characters"
+    wanted = text("Sheet", "a name in one line, up to {most} characters").format(
+        most=_LONGEST_NAME
+    )
     if not isinstance(name, str):
         raise InputError(wanted, _shown(name), where)
     if not name.strip():
-        raise InputError(wanted, "nothing", where)
+        raise InputError(wanted, text("Sheet", "nothing"), where)
     if len(name) > _LONGEST_NAME:
-        raise InputError(wanted, f"{len(name)} characters", where)
+        raise InputError(wanted, _characters(name), where)
     if _CONTROL.search(name):
         raise InputError(wanted, ascii(name), where)
+
+
+def _characters(written: str) -> Text:
+    return text("Sheet", "%n characters", "%n character", len(written))
 
 
 def _check_positive(value: object, where: str) -> None:
     number = _number(value, where)
     if number <= 0:
-        raise InputError("a number above zero", f"{number:g}", where)
+        raise InputError(text("Sheet", "a number above zero"), Figure(f"{number:g}"), where)
 
 
 def _check_time(time: Range, unit_s: float, where: str) -> None:
     for end in time:
         _check_positive(end, where)
         if not SHORTEST_S <= end * unit_s <= LONGEST_H * 3600:
-            raise InputError("a time between one second and one year", f"{end:g}", where)
+            wanted = text("Sheet", "a time between one second and one year")
+            raise InputError(wanted, Figure(f"{end:g}"), where)
     if time.short > time.long:
-        wanted = "the shorter time first"
+        wanted = text("Sheet", "the shorter time first")
         raise InputError(wanted, f"[{time.short:g}, {time.long:g}]", where)
 
 
@@ -277,20 +301,25 @@ def _check_order(sheet: Sheet, where: str) -> None:
     handling, full = sheet.handling_time_h, sheet.full_cure_time_h
     if handling is None:
         return
-    for name, first, second in (
-        ("shortest", handling.short, full.short),
-        ("longest", handling.long, full.long),
-    ):
+    for wanted, first, second in (
+        (text("Sheet", "a shortest time of at most the full cure's {time}"),
+         handling.short, full.short),
+        (text("Sheet", "a longest time of at most the full cure's {time}"),
+         handling.long, full.long),
+    ):  # fmt: skip
         if first > second:
-            wanted = f"a {name} time of at most the full cure's {second:g} h"
-            raise InputError(wanted, f"{first:g} h", f"{where}, handling_time_h")
+            limit = wanted.format(time=Figure(f"{second:g} h"))
+            raise InputError(limit, Figure(f"{first:g} h"), f"{where}, handling_time_h")
 
 
 def _check_temperature(value: object, where: str) -> None:
     number = _number(value, where)
     low, high = LOWEST_MC / 1000, HIGHEST_MC / 1000
     if not low <= number <= high:
-        raise InputError(f"a temperature from −{-low:g} to {high:g} °C", f"{number:g}", where)
+        wanted = text("Sheet", "a temperature from {low} to {high}").format(
+            low=f"−{-low:g}", high=f"{high:g} °C"
+        )
+        raise InputError(wanted, Figure(f"{number:g}"), where)
 
 
 def _check_temperatures(sheet: Sheet, where: str) -> None:
@@ -299,18 +328,25 @@ def _check_temperatures(sheet: Sheet, where: str) -> None:
         given = getattr(sheet, key)
         if given is not None:
             _check_temperature(given, f"{where}, {key}")
-    base = f"the reference temperature, {sheet.reference_c:g} °C"
-    if sheet.reference_temperature_c is None:
-        base += " (assumed)"
+    base = (
+        text("Sheet", "the reference temperature, {temperature}")
+        if sheet.reference_temperature_c is not None
+        else text("Sheet", "the reference temperature, {temperature} (assumed)")
+    ).format(temperature=Figure(f"{sheet.reference_c:g} °C"))
     if sheet.minimum_c > sheet.reference_c:
-        wanted = f"a minimum of at most {base}"
-        raise InputError(wanted, f"{sheet.minimum_c:g}", f"{where}, {minimum}")
+        wanted = text("Sheet", "a minimum of at most {reference}").format(reference=base)
+        raise InputError(wanted, Figure(f"{sheet.minimum_c:g}"), f"{where}, {minimum}")
     if sheet.maximum_c <= sheet.reference_c:
-        wanted = f"a maximum above {base}"
-        came, remedy = f"{sheet.maximum_c:g}", ""
+        wanted = text("Sheet", "a maximum above {reference}").format(reference=base)
+        came: str = Figure(f"{sheet.maximum_c:g}")
+        remedy = ""
         if sheet.maximum_cure_temperature_c is None:
-            came += " (assumed, as the sheet gives none)"
-            remedy = f"Give {maximum}, or check {reference}."
+            came = text("Sheet", "{maximum} (assumed, as the sheet gives none)").format(
+                maximum=came
+            )
+            remedy = text("Sheet", "Give {maximum}, or check {reference}.").format(
+                maximum=maximum, reference=reference
+            )
         raise InputError(wanted, came, f"{where}, {maximum}", remedy)
 
 
@@ -334,11 +370,12 @@ def sets_in_doubt(sheet: Sheet) -> str | None:
     life_min = sheet.working_life_min.middle
     if handling_min >= DOUBTED_RATIO * life_min:
         return None
-    return (
-        '"Sets in" on a pack is the working life, not the handling time. '
-        f"May a joint really come off the rack after {handling_min:.3g} min, "
-        f"with {life_min:.3g} min to use the epoxy?"
-    )
+    return text(
+        "Sheet", '"Sets in" on a pack is the working life, not the handling time. '
+        "May a joint really come off the rack after {handling}, with {life} to use the epoxy?"
+    ).format(
+        handling=Figure(f"{handling_min:.3g} min"), life=Figure(f"{life_min:.3g} min")
+    )  # fmt: skip
 
 
 def sheet_to_toml(sheet: Sheet) -> str:

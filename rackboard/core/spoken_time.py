@@ -1,7 +1,7 @@
-"""Moments as people type them at a bench: "15:40", "Mon 15:40", "5 min ago", "Sat 08:00".
+"""Moments as people type them at a bench: "15:40", "Mon 15:40", "5 min ago", "Sa 8 Uhr".
 
-Nothing is guessed. A bare time of day is today's; the order of day and month is never taken
-from two figures.
+English and German are read, whatever the window speaks. Nothing is guessed. A bare time of
+day is today's; the order of day and month is never taken from two figures.
 """
 
 from __future__ import annotations
@@ -12,15 +12,30 @@ from typing import TYPE_CHECKING
 
 from rackboard.core.errors import InputError
 from rackboard.core.instants import HOUR_US, MINUTE_US, Instant
+from rackboard.core.spoken_german import in_english
+from rackboard.core.text import Text, text
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from rackboard.core.schedule import OpeningHours
 
 AHEAD_US = 5 * MINUTE_US
 """A clock on the wall may be so far ahead of the board's; such a moment counts as past."""
-DAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
-MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
-_LONG_DAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
+DAYS = (
+    text("Days", "Mon"), text("Days", "Tue"), text("Days", "Wed"), text("Days", "Thu"),
+    text("Days", "Fri"), text("Days", "Sat"), text("Days", "Sun"),
+)  # fmt: skip
+MONTHS = (
+    text("Months", "Jan"), text("Months", "Feb"), text("Months", "Mar"), text("Months", "Apr"),
+    text("Months", "May"), text("Months", "Jun"), text("Months", "Jul"), text("Months", "Aug"),
+    text("Months", "Sep"), text("Months", "Oct"), text("Months", "Nov"), text("Months", "Dec"),
+)  # fmt: skip
+LONG_DAYS = (
+    text("Days", "Monday"), text("Days", "Tuesday"), text("Days", "Wednesday"),
+    text("Days", "Thursday"), text("Days", "Friday"), text("Days", "Saturday"),
+    text("Days", "Sunday"),
+)  # fmt: skip
 _LONG_MONTHS = (
     "january", "february", "march", "april", "may", "june", "july", "august", "september",
     "october", "november", "december",
@@ -50,15 +65,16 @@ _AMBIGUOUS = r"\d{1,4}[./-]\d{1,2}(?:[./-]\d{0,4})?"
 
 
 def parse_moment(
-    text: str, now_us: Instant, hours: OpeningHours, future: bool, where: str
+    typed: str, now_us: Instant, hours: OpeningHours, future: bool, where: str
 ) -> Instant:
     """Return the instant [µs UTC] that somebody means.
 
     Parameters
     ----------
-    text : str
+    typed : str
         "15:40", "1540", "3:40 pm", "now", "5 min ago", "in 20 min", "Mon 15:40",
-        "yesterday 17:00", "Sat at opening", "17 March 08:00", "2026-03-14 08:00".
+        "yesterday 17:00", "Sat at opening", "17 March 08:00", "2026-03-14 08:00"; in German too:
+        "vor 5 min", "Mo 15:40", "gestern 17 Uhr".
     now_us : int
         The present [µs UTC].
     hours : OpeningHours
@@ -86,13 +102,15 @@ def parse_moment(
     >>> parse_moment("5 min ago", HOUR_US, OpeningHours(DEFAULT_WEEK, UTC), False, "here")
     3300000000
     """
-    came = text.strip() or "nothing"
-    wanted = "a time such as " + (
-        "Sat 08:00 or 2026-03-14 08:00" if future else "15:40, 5 min ago or Mon 15:40"
-    )
-    plain = " ".join(text.replace(",", " ").casefold().split())
+    came = typed.strip() or text("Moment", "nothing")
+    wanted = (
+        text("Moment", "a time such as Sat 08:00 or 2026-03-14 08:00") if future
+        else text("Moment", "a time such as 15:40, 5 min ago or Mon 15:40")
+    )  # fmt: skip
+    plain = " ".join(typed.replace(",", " ").casefold().split())
     if not plain or len(plain) > _LONGEST:
         raise InputError(wanted, came, where)
+    plain = in_english(plain)
     span = _span(plain, now_us)
     if span is not None:
         at_us = span
@@ -100,19 +118,21 @@ def parse_moment(
         reading = _Reading(now_us, hours, future, wanted, came, where)
         at_us = reading.of(plain)
     if future and at_us <= now_us:
+        over = format_moment(at_us, now_us, hours)
         raise InputError(
-            "a time that is still to come", came, where, f"{format_moment(at_us, now_us, hours)} "
-            "is over."
+            text("Moment", "a time that is still to come"), came, where,
+            text("Moment", "{time} is over.").format(time=over),
         )  # fmt: skip
     if not future and at_us > now_us + AHEAD_US:
         raise InputError(
-            f"a time up to now, {format_moment(now_us, now_us, hours)}", came, where,
-            'For the day before write "yesterday" in front.',
+            text("Moment", "a time up to now, {now}")
+            .format(now=format_moment(now_us, now_us, hours)),
+            came, where, text("Moment", 'For the day before write "yesterday" in front.'),
         )  # fmt: skip
     return at_us
 
 
-def format_moment(at_us: Instant, now_us: Instant, hours: OpeningHours) -> str:
+def format_moment(at_us: Instant, now_us: Instant, hours: OpeningHours) -> Text:
     """Return a moment as it is shown and may be typed: "15:40", "Mon 15:40", "17 Mar 15:40".
 
     The weekday stands if it isn't today, the date if it isn't within six days.
@@ -125,14 +145,19 @@ def format_moment(at_us: Instant, now_us: Instant, hours: OpeningHours) -> str:
         Holds the shop's time zone.
     """
     local, today = hours.local(at_us), hours.local(now_us).date()
+    day, month = local.day, MONTHS[local.month - 1]
     clock = f"{local:%H:%M}"
     away = abs((local.date() - today).days)
     if away == 0:
-        return clock
+        return text("Moment", "{clock}").format(clock=clock)
     if away < _WEEK:
-        return f"{DAYS[local.weekday()]} {clock}"
-    year = "" if abs(at_us - now_us) < 180 * 24 * HOUR_US else f" {local.year}"
-    return f"{local.day} {MONTHS[local.month - 1]}{year} {clock}"
+        weekday = DAYS[local.weekday()]
+        return text("Moment", "{weekday} {clock}").format(weekday=weekday, clock=clock)
+    if abs(at_us - now_us) < 180 * 24 * HOUR_US:
+        return text("Moment", "{day} {month} {clock}").format(day=day, month=month, clock=clock)
+    return text("Moment", "{day} {month} {year} {clock}").format(
+        day=day, month=month, year=local.year, clock=clock
+    )
 
 
 def _span(plain: str, now_us: Instant) -> Instant | None:
@@ -171,12 +196,13 @@ class _Reading:
         """Return the instant of a day and a time of day."""
         day, clock = self._split(plain)
         if clock is None:
-            raise InputError(f"{self.wanted}, with the time of day", self.came, self.where)
+            wanted = text("Moment", "{wanted}, with the time of day").format(wanted=self.wanted)
+            raise InputError(wanted, self.came, self.where)
         if day == "":
             return self._bare(clock)
         if day in _NEAR_DAYS:
             return self._at(self.today + timedelta(days=_NEAR_DAYS[day]), clock)
-        weekday = _index(day, DAYS, _LONG_DAYS)
+        weekday = _index(day.removesuffix("."), DAYS, LONG_DAYS)
         if weekday is not None:
             return self._weekday(weekday, clock)
         return self._at(self._date(day), clock)
@@ -192,15 +218,16 @@ class _Reading:
             raise self._two_orders()
         return plain, None
 
-    def _is_clock(self, text: str) -> bool:
-        if text.removeprefix("at ") in ("opening", "closing", "noon"):
+    def _is_clock(self, plain: str) -> bool:
+        if plain.removeprefix("at ") in ("opening", "closing", "noon"):
             return True
-        return any(re.fullmatch(pattern, text) for pattern in (_CLOCK, _DIGITS, _HALF))
+        return any(re.fullmatch(pattern, plain) for pattern in (_CLOCK, _DIGITS, _HALF))
 
     def _two_orders(self) -> InputError:
         return InputError(
             self.wanted, self.came, self.where,
-            "Write a time of day with a colon (15:40), a date as 2026-03-14 or 14 March.",
+            text("Moment", "Write a time of day with a colon (15:40), a date as 2026-03-14 or"
+                 " 14 March."),
         )  # fmt: skip
 
     def _minutes(self, clock: str, day: date) -> int:
@@ -212,8 +239,9 @@ class _Reading:
             open_hours = self.hours.week[day.weekday()]
             if open_hours is None:
                 raise InputError(
-                    "a day on which the shop is open", self.came, self.where,
-                    f"It is closed on {DAYS[day.weekday()]}.",
+                    text("Moment", "a day on which the shop is open"), self.came, self.where,
+                    text("Moment", "It is closed on {weekday}.")
+                    .format(weekday=DAYS[day.weekday()]),
                 )  # fmt: skip
             return open_hours[0 if word == "opening" else 1]
         match = next(
@@ -228,7 +256,8 @@ class _Reading:
         else:
             right = hour < 2 * _HALF_DAY_H
         if not right or minute > 59:
-            raise InputError("a time of day from 00:00 to 23:59", self.came, self.where)
+            wanted = text("Moment", "a time of day from 00:00 to 23:59")
+            raise InputError(wanted, self.came, self.where)
         return hour * 60 + minute
 
     def _at(self, day: date, clock: str) -> Instant:
@@ -236,7 +265,8 @@ class _Reading:
         at_us = self.hours.at(day, minutes)
         local = self.hours.local(at_us)
         if (local.date(), local.hour * 60 + local.minute) != (day, minutes):
-            raise InputError("an hour that the clocks didn't skip", self.came, self.where)
+            wanted = text("Moment", "an hour that the clocks didn't skip")
+            raise InputError(wanted, self.came, self.where)
         second = at_us + HOUR_US  # the hour that comes twice in autumn
         twice = self.hours.local(second).replace(tzinfo=None) == local.replace(tzinfo=None)
         return second if twice and (self.future or second <= self.now_us) else at_us
@@ -245,8 +275,8 @@ class _Reading:
         at_us = self._at(self.today, clock)
         if self.future and at_us <= self.now_us:
             raise InputError(
-                "a time that is still to come", self.came, self.where,
-                'For the day after write "tomorrow" in front.',
+                text("Moment", "a time that is still to come"), self.came, self.where,
+                text("Moment", 'For the day after write "tomorrow" in front.'),
             )  # fmt: skip
         return at_us
 
@@ -260,13 +290,13 @@ class _Reading:
             return self._at(self.today + timedelta(days=step * _WEEK), clock)
         return at_us
 
-    def _date(self, text: str) -> date:
-        match = re.fullmatch(_ISO, text)
+    def _date(self, plain: str) -> date:
+        match = re.fullmatch(_ISO, plain)
         if match is not None:
             return self._made(int(match["y"]), int(match["mon"]), int(match["d"]))
-        match = re.fullmatch(_NAMED, text)
+        match = re.fullmatch(_NAMED, plain)
         if match is None:
-            if re.search(_AMBIGUOUS, text):
+            if re.search(_AMBIGUOUS, plain):
                 raise self._two_orders()
             raise InputError(self.wanted, self.came, self.where)
         month = _index(match["mon"] or match["mon2"], MONTHS, _LONG_MONTHS)
@@ -282,11 +312,13 @@ class _Reading:
             elif not self.future and found > self.today:
                 found = self._made(self.today.year - 1, month + 1, day)
         if match["wd"]:
-            weekday = _index(match["wd"], DAYS, _LONG_DAYS)
+            weekday = _index(match["wd"], DAYS, LONG_DAYS)
             if weekday != found.weekday():
                 raise InputError(
-                    "a weekday that fits the date", self.came, self.where,
-                    f"{found.isoformat()} is a {_LONG_DAYS[found.weekday()].title()}.",
+                    text("Moment", "a weekday that fits the date"), self.came, self.where,
+                    text("Moment", "{date} is a {weekday}.").format(
+                        date=found.isoformat(), weekday=LONG_DAYS[found.weekday()]
+                    ),
                 )  # fmt: skip
         return found
 
@@ -294,17 +326,18 @@ class _Reading:
         try:
             made = date(year, month, day)
         except ValueError:
-            raise InputError("a day of the calendar", self.came, self.where) from None
+            wanted = text("Moment", "a day of the calendar")
+            raise InputError(wanted, self.came, self.where) from None
         if abs(year - self.today.year) > 10:
-            raise InputError("a year near this one", self.came, self.where)
+            raise InputError(text("Moment", "a year near this one"), self.came, self.where)
         return made
 
 
-def _index(word: str, short: tuple[str, ...], long: tuple[str, ...]) -> int | None:
+def _index(word: str, short: Sequence[str], long: Sequence[str]) -> int | None:
     """Return which weekday or month a word is, short or in full."""
     for number, (abbreviated, full) in enumerate(zip(short, long, strict=True)):
-        if word in (abbreviated.casefold(), full) or (
-            len(word) > len(abbreviated) and full.startswith(word)
+        if word == abbreviated.casefold() or (
+            len(word) > len(abbreviated) and full.casefold().startswith(word)
         ):
             return number
     return None

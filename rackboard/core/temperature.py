@@ -7,7 +7,7 @@ from enum import StrEnum
 from typing import NamedTuple
 
 from rackboard.core.errors import InputError
-from rackboard.core.text import Figure
+from rackboard.core.text import Figure, text
 
 LOWEST_MC = -40_000
 HIGHEST_MC = 120_000
@@ -90,12 +90,12 @@ def _to_mc(figure: int, scale: int, unit: Unit) -> int:
     return _divided((figure - 32 * scale) * 5000, 9 * scale)
 
 
-def read_typed(text: str, unit: Unit, where: str) -> Typed:
+def read_typed(typed: str, unit: Unit, where: str) -> Typed:
     """Read a temperature as people type it, and say in which unit it was read.
 
     Parameters
     ----------
-    text : str
+    typed : str
         "21,5 °C", "70F", "+21", "−3 C"; a point or a comma before the decimals.
     unit : Unit
         The shop's unit, taken where none is written.
@@ -117,11 +117,11 @@ def read_typed(text: str, unit: Unit, where: str) -> Typed:
     >>> read_typed("70 °F", Unit.C, "here")
     Typed(temperature_mc=21111, unit=<Unit.F: 'F'>, unit_named=True)
     """
-    wanted = "a temperature such as 21.5 °C or 70 °F"
-    plain = " ".join(text.translate(_PLAIN).split())
+    wanted = text("Temperature", "a temperature such as 21.5 °C or 70 °F")
+    plain = " ".join(typed.translate(_PLAIN).split())
     match = re.fullmatch(_TYPED, plain, re.IGNORECASE) if len(plain) <= _LONGEST else None
     if match is None or not (match["whole"] or match["part"]):
-        raise InputError(wanted, text.strip() or "nothing", where)
+        raise InputError(wanted, typed.strip() or text("Temperature", "nothing"), where)
     part = match["part"] or ""
     scale = 10 ** len(part)
     figure = int((match["whole"] or "0") + part)
@@ -131,20 +131,23 @@ def read_typed(text: str, unit: Unit, where: str) -> Typed:
     if letter == "K":
         celsius_mc = _to_mc(figure, scale, Unit.C) - ZERO_C_IN_MK
         shown = format_temperature(celsius_mc, unit)
-        raise InputError(wanted, text.strip(), where, f"{plain} would be {shown}.")
+        raise InputError(
+            wanted, typed.strip(), where,
+            text("Temperature", "{kelvin} would be {shown}.").format(kelvin=plain, shown=shown),
+        )  # fmt: skip
     named = Unit(letter) if letter else None
     read_in = named or unit
     temperature_mc = _to_mc(figure, scale, read_in)
-    check_limits(temperature_mc, read_in, where, text.strip())
+    check_limits(temperature_mc, read_in, where, typed.strip())
     return Typed(temperature_mc, read_in, named is not None)
 
 
-def parse_temperature(text: str, unit: Unit, where: str) -> int:
+def parse_temperature(typed: str, unit: Unit, where: str) -> int:
     """Return a typed temperature [m°C]; see `read_typed`.
 
     Parameters
     ----------
-    text : str
+    typed : str
         What was typed, or given as an argument ("5C", "41F").
     unit : Unit
         Taken where the text names none.
@@ -168,7 +171,7 @@ def parse_temperature(text: str, unit: Unit, where: str) -> int:
     >>> parse_temperature("41F", Unit.C, "here")
     5000
     """
-    return read_typed(text, unit, where).temperature_mc
+    return read_typed(typed, unit, where).temperature_mc
 
 
 def check_limits(temperature_mc: int, unit: Unit, where: str, came: str | None = None) -> None:
@@ -192,9 +195,11 @@ def check_limits(temperature_mc: int, unit: Unit, where: str, came: str | None =
     """
     if LOWEST_MC <= temperature_mc <= HIGHEST_MC:
         return
-    limits = f"{_figure(LOWEST_MC, unit, 0)} to {format_temperature(HIGHEST_MC, unit, 0)}"
+    wanted = text("Temperature", "a temperature from {low} to {high}").format(
+        low=Figure(_figure(LOWEST_MC, unit, 0)), high=format_temperature(HIGHEST_MC, unit, 0)
+    )
     shown = came if came is not None else format_temperature(temperature_mc, unit)
-    raise InputError(f"a temperature from {limits}", shown, where)
+    raise InputError(wanted, shown, where)
 
 
 def room_doubt(temperature_mc: int, unit: Unit, unit_named: bool = False) -> Doubt | None:
@@ -223,7 +228,7 @@ def room_doubt(temperature_mc: int, unit: Unit, unit_named: bool = False) -> Dou
     """
     if ROOM_LOWEST_MC <= temperature_mc <= ROOM_HIGHEST_MC:
         return None
-    typed = _figure(temperature_mc, unit, 1).removesuffix(".0")
+    figure = _figure(temperature_mc, unit, 1).removesuffix(".0")
     if not unit_named:
         other_mc = (
             _to_mc(temperature_mc, 1000, Unit.F)
@@ -232,9 +237,12 @@ def room_doubt(temperature_mc: int, unit: Unit, unit_named: bool = False) -> Dou
         )
         if ROOM_LOWEST_MC <= other_mc <= ROOM_HIGHEST_MC:
             in_shop_unit = format_temperature(other_mc, unit)
-            question = f"{typed}{_NBSP}°{unit.other} = {in_shop_unit}?"
+            question = text("Temperature", "{typed} = {meant}?").format(
+                typed=Figure(f"{figure}{_NBSP}°{unit.other}"), meant=in_shop_unit
+            )
             return Doubt(question, other_mc)
-    return Doubt(f"{typed}{_NBSP}°{unit} in a room?", None)
+    typed = Figure(f"{figure}{_NBSP}°{unit}")
+    return Doubt(text("Temperature", "{typed} in a room?").format(typed=typed), None)
 
 
 def is_power_on_value(temperature_mc: int) -> bool:
@@ -310,5 +318,5 @@ def _rounded(fifths: int, decimals: int) -> str:
     scale = 10**decimals
     figure = _divided(fifths * scale, 5000)
     whole, part = divmod(abs(figure), scale)
-    text = f"{whole}.{part:0{decimals}d}" if decimals else str(whole)
-    return f"{_MINUS}{text}" if figure < 0 else text
+    shown = f"{whole}.{part:0{decimals}d}" if decimals else str(whole)
+    return f"{_MINUS}{shown}" if figure < 0 else shown

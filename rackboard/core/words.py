@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from enum import StrEnum
 
+from rackboard.core.text import Text, text
+
 
 class Word(StrEnum):
     """What a joint may bear, in one word; STALE is said of the whole board."""
@@ -16,22 +18,22 @@ class Word(StrEnum):
     STALE = "STALE"
 
 
-PHRASES: dict[Word, str] = {
-    Word.WET: "still soft: straighten, wipe, look along the shaft",
-    Word.WAIT: "do not move",
-    Word.BENCH: "off the rack: cut, grip; do not hit",
-    Word.CURED: "safe to hit: hit, bend loft and lie, turn the ferrule",
-    Word.HOLD: "on hold until somebody says what happened",
-    Word.STALE: "the board is not being updated",
+PHRASES: dict[Word, Text] = {
+    Word.WET: text("Phrase", "still soft: straighten, wipe, look along the shaft"),
+    Word.WAIT: text("Phrase", "do not move"),
+    Word.BENCH: text("Phrase", "off the rack: cut, grip; do not hit"),
+    Word.CURED: text("Phrase", "safe to hit: hit, bend loft and lie, turn the ferrule"),
+    Word.HOLD: text("Phrase", "on hold until somebody says what happened"),
+    Word.STALE: text("Phrase", "the board is not being updated"),
 }
 """For banners, notices and the screen reader; after HOLD comes its reason."""
 
-SHORT_PHRASES: dict[Word, str] = {
-    Word.WET: "still soft: straighten, wipe",
-    Word.WAIT: "do not move",
-    Word.BENCH: "off the rack: cut, grip; do not hit",
-    Word.CURED: "safe to hit",
-    Word.HOLD: "disturbed, soft smear or too hot",
-    Word.STALE: "the board is not being updated",
+SHORT_PHRASES: dict[Word, Text] = {
+    Word.WET: text("Phrase", "still soft: straighten, wipe"),
+    Word.WAIT: text("Phrase", "do not move"),
+    Word.BENCH: text("Phrase", "off the rack: cut, grip; do not hit"),
+    Word.CURED: text("Phrase", "safe to hit"),
+    Word.HOLD: text("Phrase", "disturbed, soft smear or too hot"),
+    Word.STALE: text("Phrase", "the board is not being updated"),
 }
 """For a legend and for one line."""

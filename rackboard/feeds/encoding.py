@@ -6,13 +6,14 @@ import codecs
 from typing import TYPE_CHECKING
 
 from rackboard.core.errors import InputError, RackboardError
+from rackboard.core.text import Text, text
 
 if TYPE_CHECKING:
     from pathlib import Path
 
 LARGEST_BYTES = 64 * 1024 * 1024
 """Some years of one-second readings; a larger file is taken for a mistake [decision]."""
-_WANTED = "a temperature record as text (CSV)"
+_WANTED = text("Logger", "a temperature record as text (CSV)")
 
 
 def check_size(size: int, where: str) -> None:
@@ -32,8 +33,9 @@ def check_size(size: int, where: str) -> None:
     """
     if size > LARGEST_BYTES:
         limit = LARGEST_BYTES // 1024**2
-        remedy = "Export a shorter stretch, or split the file."
-        raise InputError(f"a file of up to {limit} MB", f"{size // 1024**2} MB", where, remedy)
+        remedy = text("Logger", "Export a shorter stretch, or split the file.")
+        wanted = text("Logger", "a file of up to {most} MB").format(most=limit)
+        raise InputError(wanted, f"{size // 1024**2} MB", where, remedy)
 
 
 def load(path: Path) -> bytes:
@@ -61,17 +63,25 @@ def load(path: Path) -> bytes:
             data = file.read(LARGEST_BYTES + 1)
             size = len(data) if len(data) <= LARGEST_BYTES else path.stat().st_size
     except FileNotFoundError:
-        raise RackboardError(f"{path}: there is no such file.", "Check the name.") from None
+        raise RackboardError(
+            text("Logger", "{path}: there is no such file.").format(path=path),
+            text("Logger", "Check the name."),
+        ) from None
     except IsADirectoryError:
-        raise RackboardError(f"{path} is a folder.", "Choose a file in it.") from None
+        raise RackboardError(
+            text("Logger", "{path} is a folder.").format(path=path),
+            text("Logger", "Choose a file in it."),
+        ) from None
     except PermissionError:
         raise RackboardError(
-            f"{path} may not be read by you.", "Copy it to a folder of yours."
+            text("Logger", "{path} may not be read by you.").format(path=path),
+            text("Logger", "Copy it to a folder of yours."),
         ) from None
     except (OSError, ValueError) as error:
         said = getattr(error, "strerror", None) or str(error)
         raise RackboardError(
-            f"{path} can't be read: {said}.", "Is the drive or card still there?"
+            text("Logger", "{path} can't be read: {reason}.").format(path=path, reason=said),
+            text("Logger", "Is the drive or card still there?"),
         ) from None
     check_size(max(size, len(data)), str(path))
     return data
@@ -102,8 +112,9 @@ def decode_utf8(data: bytes, where: str) -> str:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
         line = data.count(b"\n", 0, error.start) + 1
-        byte = f"the byte 0x{data[error.start]:02x}"
-        raise InputError("text in UTF-8", byte, f"{where}, line {line}") from None
+        byte = text("Logger", "the byte {byte}").format(byte=f"0x{data[error.start]:02x}")
+        wanted = text("Logger", "text in {encoding}").format(encoding="UTF-8")
+        raise InputError(wanted, byte, line_of(where, line)) from None
 
 
 def decode(data: bytes, where: str, encoding: str | None = None) -> tuple[str, str]:
@@ -133,22 +144,30 @@ def decode(data: bytes, where: str, encoding: str | None = None) -> tuple[str, s
     """
     check_size(len(data), where)
     if not data.strip():
-        raise InputError(_WANTED, "an empty file", where)
+        raise InputError(_WANTED, text("Logger", "an empty file"), where)
     if data.startswith(b"PK\x03\x04"):
-        remedy = 'Open it there and save it as "CSV".'
-        raise InputError(_WANTED, "a spreadsheet or a zip file", where, remedy)
+        remedy = text("Logger", 'Open it there and save it as "CSV".')
+        came = text("Logger", "a spreadsheet or a zip file")
+        raise InputError(_WANTED, came, where, remedy)
     name = encoding or _guessed(data)
     try:
-        text = data.decode(name, "replace" if name == "cp1252" else "strict")
+        content = data.decode(name, "replace" if name == "cp1252" else "strict")
     except LookupError:
-        raise InputError("an encoding such as utf-8 or cp1252", name, where) from None
+        wanted = text("Logger", "an encoding such as utf-8 or cp1252")
+        raise InputError(wanted, name, where) from None
     except (UnicodeError, ValueError):
-        raise InputError(f"text in {name}", "bytes that are none", where) from None
-    if "\x00" in text:
-        raise InputError(_WANTED, "a binary file", where)
-    if not text.strip():
-        raise InputError(_WANTED, "an empty file", where)
-    return text, name
+        wanted = text("Logger", "text in {encoding}").format(encoding=name)
+        raise InputError(wanted, text("Logger", "bytes that are none"), where) from None
+    if "\x00" in content:
+        raise InputError(_WANTED, text("Logger", "a binary file"), where)
+    if not content.strip():
+        raise InputError(_WANTED, text("Logger", "an empty file"), where)
+    return content, name
+
+
+def line_of(where: str, line_no: int) -> Text:
+    """Return a line of a file as an error names it."""
+    return text("Logger", "{file}, line {line}").format(file=where, line=line_no)
 
 
 def _guessed(data: bytes) -> str:

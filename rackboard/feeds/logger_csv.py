@@ -12,6 +12,7 @@ from enum import StrEnum
 from typing import TYPE_CHECKING, NamedTuple
 
 from rackboard.core.errors import InputError
+from rackboard.core.text import text
 from rackboard.feeds.encoding import decode, load
 from rackboard.feeds.logger_lines import (
     Answers,
@@ -51,6 +52,7 @@ __all__ = [
 ]
 
 PREVIEW_ROWS = 8
+THE_FILE = text("Logger", "the file")
 _SAMPLE = 300
 
 
@@ -109,7 +111,7 @@ def preview(
     answers: Answers | None = None,
     *,
     default_zone: str | None = None,
-    where: str = "the file",
+    where: str = THE_FILE,
 ) -> Preview:
     """Guess how a logger's file is to be read, and say what must be asked.
 
@@ -142,7 +144,7 @@ def read(
     answers: Answers | None = None,
     *,
     default_zone: str | None = None,
-    where: str = "the file",
+    where: str = THE_FILE,
 ) -> Import:
     """Read a logger's file; bad lines are skipped and counted.
 
@@ -169,14 +171,16 @@ def read(
     """
     shown = _preview(data, answers or Answers(), default_zone, where)
     if shown.found is None:
-        wanted = f"an answer: {', '.join(shown.open_questions)}"
-        raise InputError(wanted, "none", where)
+        wanted = text("Logger", "an answer: {questions}").format(
+            questions=", ".join(shown.open_questions)
+        )
+        raise InputError(wanted, text("Logger", "none"), where)
     return shown.found
 
 
 def _preview(data: bytes, answers: Answers, default_zone: str | None, where: str) -> Preview:
-    text, encoding = decode(data, where, answers.encoding)
-    table = read_table(text, where, answers.delimiter, answers.header_line)
+    content, encoding = decode(data, where, answers.encoding)
+    table = read_table(content, where, answers.delimiter, answers.header_line)
     settled = _columns(replace(answers, encoding=encoding), table, where)
     numbered = list(table.rows())
     questions = []
@@ -233,9 +237,11 @@ def _columns(answers: Answers, table: Table, where: str) -> Answers:
     width = max(len(table.columns), *(c + 1 for c in (*table.temperature_columns, 0)), 1)
     for column in (answers.time_column, answers.clock_column, answers.temperature_column):
         if column is not None and not 0 <= column < max(width, 1):
-            raise InputError(f"a column from 1 to {width}", str(column + 1), where)
+            wanted = text("Logger", "a column from 1 to {last}").format(last=width)
+            raise InputError(wanted, str(column + 1), where)
     if answers.decimal not in (None, ".", ","):
-        raise InputError("a point or a comma as the decimal mark", answers.decimal, where)
+        wanted = text("Logger", "a point or a comma as the decimal mark")
+        raise InputError(wanted, answers.decimal, where)
     own_time = answers.time_column is not None
     temperature = answers.temperature_column
     if temperature is None and table.temperature_columns:

@@ -8,6 +8,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING, NamedTuple
 
 from rackboard.core.temperature import HIGHEST_MC, LOWEST_MC, Unit, is_power_on_value
+from rackboard.core.text import text
 from rackboard.feeds.stamps import DateOrder, LocalClock, StampReader
 from rackboard.feeds.table import Table, number, split
 
@@ -20,17 +21,19 @@ LISTED = 1000
 """So many skipped lines and conflicts are listed; all are counted."""
 _TEXT_CHARS = 120
 
-NO_TIME = "no time that can be read"
-NO_OFFSET = "a time without a zone"
-SKIPPED_HOUR = "an hour that the clock skipped (summer time began)"
-TWICE = "an hour that happened twice (summer time ended): which one, the file does not say"
-TOO_FEW = "fewer fields than the chosen columns"
-TOO_MANY = "more fields than the header"
-EMPTY = "no temperature"
-NO_NUMBER = "not a number"
-NO_UNIT = "no unit"
-OUT_OF_RANGE = "outside −40…120 °C"
-POWER_ON = "85.000 °C: a sensor that has not measured yet"
+NO_TIME = text("Logger", "no time that can be read")
+NO_OFFSET = text("Logger", "a time without a zone")
+SKIPPED_HOUR = text("Logger", "an hour that the clock skipped (summer time began)")
+TWICE = text(
+    "Logger", "an hour that happened twice (summer time ended): which one, the file does not say"
+)  # fmt: skip
+TOO_FEW = text("Logger", "fewer fields than the chosen columns")
+TOO_MANY = text("Logger", "more fields than the header")
+EMPTY = text("Logger", "no temperature")
+NO_NUMBER = text("Logger", "not a number")
+NO_UNIT = text("Logger", "no unit")
+OUT_OF_RANGE = text("Logger", "outside −40…120 °C")
+POWER_ON = text("Logger", "85.000 °C: a sensor that has not measured yet")
 
 
 @dataclass(frozen=True, slots=True)
@@ -193,10 +196,10 @@ def import_lines(
     """
     ledger = _Ledger()
     taken: list[Line] = []
-    for line_no, text in numbered:
-        line = reader.line(line_no, text)
+    for line_no, written in numbered:
+        line = reader.line(line_no, written)
         if isinstance(line, str):
-            ledger.skip(line_no, line, text)
+            ledger.skip(line_no, line, written)
         else:
             taken.append(line)
     steps = [b.local_us - a.local_us for a, b in pairwise(taken)]

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 
 from rackboard.core.errors import InputError
 from rackboard.core.instants import DAY_US, HOUR_US, MINUTE_US, SECOND_US, Instant
+from rackboard.core.text import text
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -248,8 +249,8 @@ def zone_named(name: str, where: str) -> tzinfo:
     try:
         return ZoneInfo(name.strip())
     except (KeyError, ValueError, OSError):
-        wanted = "a time zone such as Europe/Berlin or UTC+01:00"
-        raise InputError(wanted, name or "nothing", where) from None
+        wanted = text("Logger", "a time zone such as Europe/Berlin or UTC+01:00")
+        raise InputError(wanted, name or text("Logger", "nothing"), where) from None
 
 
 class LocalClock:

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from rackboard.core.errors import InputError
 from rackboard.core.temperature import Unit
+from rackboard.core.text import text
 from rackboard.feeds import stamps
 
 if TYPE_CHECKING:
@@ -146,13 +147,13 @@ def _is_reading(kinds: str) -> bool:
 
 
 def read_table(
-    text: str, where: str, delimiter: str | None = None, header_line: int | None = None
+    content: str, where: str, delimiter: str | None = None, header_line: int | None = None
 ) -> Table:
     """Find delimiter, header and columns of a text.
 
     Parameters
     ----------
-    text : str
+    content : str
         The file's text.
     where : str
         The file's name.
@@ -170,8 +171,8 @@ def read_table(
         If no line holds a time and a number, or an answer makes no sense.
     """
     if delimiter is not None and (len(delimiter) != 1 or delimiter in '"\r\n'):
-        raise InputError("one character as the delimiter", delimiter, where)
-    lines = lines_of(text)
+        raise InputError(text("Logger", "one character as the delimiter"), delimiter, where)
+    lines = lines_of(content)
     head = [(no, line) for no, line in enumerate(lines[:20_000], 1) if line.strip()][:_LOOKED_AT]
     best: list[tuple[int, list[str], str]] = []
     chosen = delimiter or DELIMITERS[-1]
@@ -185,20 +186,25 @@ def read_table(
         if len(found) > len(best):
             best, chosen = found, candidate
     if not best:
-        remedy = "Each line needs a date with its clock time, and a temperature."
-        raise InputError("a table with times and temperatures", _first(head), where, remedy)
+        wanted = text("Logger", "a table with times and temperatures")
+        remedy = text("Logger", "Each line needs a date with its clock time, and a temperature.")
+        raise InputError(wanted, _first(head), where, remedy)
     first_line = best[0][0]
     if header_line is None:
         before = [item for item in head if item[0] < first_line]
         header_line = before[-1][0] if before and len(split(before[-1][1], chosen)) > 1 else 0
     elif not 0 <= header_line < len(lines):
-        raise InputError(f"a header line from 0 to {len(lines) - 1}", header_line, where)
+        wanted = text("Logger", "a header line from 0 to {last}").format(last=len(lines) - 1)
+        raise InputError(wanted, header_line, where)
     elif header_line:
         first_line = header_line + 1
     width = max(len(cells) for _, cells, _ in best)
     columns = tuple(split(lines[header_line - 1], chosen)) if header_line else ()
     if not header_line:
-        columns = tuple(f"column {number}" for number in range(1, width + 1))
+        columns = tuple(
+            text("Logger", "column {number}").format(number=number)
+            for number in range(1, width + 1)
+        )
     time_column, clock_column = _time_columns(best, width)
     ranked, hinted = _temperature_columns(best, width, columns, time_column)
     return Table(
@@ -215,7 +221,7 @@ def read_table(
 
 
 def _first(head: Sequence[tuple[int, str]]) -> str:
-    return head[0][1].strip() if head else "an empty file"
+    return head[0][1].strip() if head else text("Logger", "an empty file")
 
 
 def _share(rows: list[tuple[int, list[str], str]], column: int, kinds: str) -> float:

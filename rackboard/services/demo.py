@@ -7,12 +7,11 @@ the board says of it what the model says.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from datetime import date, datetime, timedelta, tzinfo
 from math import exp, pi, sin
-from typing import NamedTuple
 
-from rackboard.core.bench import Heating, JointKind, PlaceKind, Source
-from rackboard.core.epoxy import Range, Sheet
+from rackboard.core.bench import Heating, PlaceKind, Source
 from rackboard.core.instants import (
     DAY_US,
     HOUR_US,
@@ -22,14 +21,16 @@ from rackboard.core.instants import (
     Instant,
     from_datetime,
 )
+from rackboard.core.text import text
 from rackboard.services.bench import RACK_U_MC, Bench, ClubEntry, JobEntry
 from rackboard.services.board import Board
+from rackboard.services.demo_week import PUTTER, SLOW_WHEN_COLD, WEEK, Glue
 from rackboard.services.founding import found_shop
 from rackboard.services.snapshot import SHOP_NAME
 from rackboard.store import Store
 from rackboard.store.changes import ChangeSet, ReadingRow
 
-NAME = "Tallow Lane bench (invented)"
+NAME = text("Demo", "Tallow Lane bench (invented)")
 STEP_US = 5 * MINUTE_US
 """The demo's sensors say something this often."""
 _LONGEST_US = 60 * DAY_US  # at a leap of the clock no more than so much is made up
@@ -37,16 +38,6 @@ _SEED = 20260312
 
 ROOM_HEATING = Heating(7 * 60 + 30, 18 * 60, 13_000)
 BOX_HEATING = Heating(0, 24 * 60, 32_000)
-
-SLOW_WHEN_COLD = Sheet(
-    name="day-long filled", working_life_min=Range(50, 70), handling_time_h=Range(8, 10),
-    full_cure_time_h=Range(24, 30), reference_temperature_c=25.0,
-    minimum_cure_temperature_c=17.0, maximum_cure_temperature_c=60.0,
-    mix_ratio_by_volume=(1, 1), density_g_per_ml=1.25, working_life_mass_g=50.0,
-    lap_shear_mpa=24.0, shelf_life_months=18,
-)  # fmt: skip
-"""Invented, with a high minimum, so that the demo has a cold club."""
-
 
 def demo_start(zone: tzinfo) -> Instant:
     """Return when the demo begins: Thursday 12 March 2026, 14:26 local time, every time."""
@@ -126,7 +117,7 @@ class DemoFeed:
         found = self.readings_until(now)
         if not found:
             return None
-        with self._store.write("demo readings", now) as act:
+        with self._store.write(text("Act", "demo readings"), now) as act:
             for zone_id, rows in found.items():
                 act.add_readings(zone_id, rows)
         return act.changes
@@ -189,62 +180,9 @@ class _PastClock:
         return self.instant
 
 
-class _Glue(NamedTuple):
-    """One glue-up of the week: what, where, with what, when; and what became of it."""
-
-    day: int  # 0: Monday
-    time: str
-    number: str
-    customer: str
-    epoxy: str
-    clubs: tuple[tuple[str, JointKind, str], ...]
-    promised: tuple[int, str] | None = None
-    lot: str = ""
-    mixed: bool = True
-    racked_min: int | None = 8
-    looked_min: int | None = 14
-
-
-_SOLID, _HOLLOW = JointKind.SOLID_HEAD, JointKind.HOLLOW_HEAD
-_PUTTER = JointKind.OVER_HOSEL_PUTTER
-
-
-def _irons(*names: str, first: int) -> tuple[tuple[str, JointKind, str], ...]:
-    return tuple((name, _SOLID, f"A{first + i}") for i, name in enumerate(names))
-
-
-_WEEK = (
-    _Glue(0, "09:30", "301", "M. Wendle", "day-long", (("Driver", _HOLLOW, "A5"),),
-          (3, "12:00"), "D-17"),
-    _Glue(0, "10:20", "302", "T. Oakum", "half-hour", (("3 wood", _HOLLOW, "A10"),),
-          (3, "17:00"), "H-04"),
-    _Glue(1, "15:40", "303", "P. Sallow", "day-long",
-          (("6 iron", _SOLID, "A1"), ("7 iron", _SOLID, "A2")), (7, "10:00"), "D-17"),
-    _Glue(1, "16:30", "304", "E. Tarn", "half-hour", (("Driver", _HOLLOW, "A3"),),
-          (7, "09:00"), "H-04"),
-    _Glue(2, "08:10", "305", "J. Fennow", "half-hour",
-          _irons("4 iron", "5 iron", "6 iron", "7 iron", first=6), (4, "16:00"), "H-04"),
-    _Glue(2, "15:30", "306", "B. Quarl", "day-long filled", (("4 hybrid", _HOLLOW, "A4"),),
-          (10, "12:00"), "F-02"),
-    _Glue(2, "17:20", "307", "A. Rushmere", "day-long", (("Driver", _HOLLOW, "B3"),),
-          None, "D-18"),
-    _Glue(3, "08:05", "308", "C. Hethers", "day-long", (("3 hybrid", _HOLLOW, "B2"),),
-          (4, "16:00"), "D-18"),
-    _Glue(3, "10:30", "308", "C. Hethers", "day-long", (("5 wood", _HOLLOW, "B1"),),
-          None, "D-18"),
-    _Glue(3, "12:05", "309", "L. Marrow", "half-hour",
-          _irons("50° wedge", "54° wedge", "58° wedge", first=1), (9, "15:00"), "H-05"),
-    _Glue(3, "12:40", "310", "G. Pellow", "half-hour", (("Putter", _PUTTER, "A13"),),
-          (10, "17:00"), "H-05"),
-    _Glue(3, "14:06", "311", "S. Ivering", "half-hour",
-          _irons("7 iron", "8 iron", first=11), (10, "09:00"), "H-05",
-          racked_min=11, looked_min=None),
-    _Glue(3, "14:20", "312", "N. Cobb", "day-long", (("9 iron", _SOLID, "A14"),),
-          None, "D-18", mixed=False),
-)  # fmt: skip
-
-
-def furnish_demo(store: Store, now: Instant, zone: tzinfo) -> None:
+def furnish_demo(
+    store: Store, now: Instant, zone: tzinfo, named: Callable[[str], str] = str
+) -> None:
     """Fill an empty data file with the invented shop, as it stands at an instant.
 
     Parameters
@@ -255,17 +193,22 @@ def furnish_demo(store: Store, now: Instant, zone: tzinfo) -> None:
         Normally `demo_start(zone)`; acts that lie after it are left out [µs UTC].
     zone : tzinfo
         The shop's time zone.
+    named : callable, optional
+        Puts the names of clubs, epoxies and places into the shop's language.
     """
     monday = demo_start(zone) - 3 * DAY_US
     clock = _PastClock(monday - 7 * DAY_US)
-    found_shop(store, clock.now())
-    _Furnisher(store, clock, zone).run(now)
+    found_shop(store, clock.now(), named)
+    _Furnisher(store, clock, zone, named).run(now)
 
 
 class _Furnisher:
     """Lives through the week."""
 
-    def __init__(self, store: Store, clock: _PastClock, zone: tzinfo) -> None:
+    def __init__(
+        self, store: Store, clock: _PastClock, zone: tzinfo, named: Callable[[str], str]
+    ) -> None:
+        self._named = named
         self._store = store
         self._clock = clock
         self._zone = zone
@@ -278,7 +221,7 @@ class _Furnisher:
     def run(self, now: Instant) -> None:
         """Do everything up to an instant, and tick whenever a permission falls due."""
         self._set_up(now)
-        for glue in _WEEK:
+        for glue in WEEK:
             self._plan(glue)
         self._plan_rest()
         for at, act in sorted(self._acts, key=lambda item: item[0]):
@@ -298,8 +241,8 @@ class _Furnisher:
 
     def _set_up(self, now: Instant) -> None:
         feed = DemoFeed(self._store, self._zone)
-        with self._store.write("furnish the demo", self._clock.now()) as act:
-            act.set_setting(SHOP_NAME, NAME)
+        with self._store.write(text("Act", "furnish the demo"), self._clock.now()) as act:
+            act.set_setting(SHOP_NAME, self._named(NAME))
             for zone_id, rows in feed.readings_until(now).items():
                 act.add_readings(zone_id, rows)
         self._board.take_in(act.changes)
@@ -307,7 +250,9 @@ class _Furnisher:
         for changes in (
             self._bench.set_heating(room, ROOM_HEATING),
             self._bench.set_heating(box, BOX_HEATING),
-            self._bench.save_epoxy(SLOW_WHEN_COLD),
+            self._bench.save_epoxy(
+                replace(SLOW_WHEN_COLD, name=self._named(SLOW_WHEN_COLD.name))
+            ),
         ):
             self._board.take_in(changes)
 
@@ -326,7 +271,7 @@ class _Furnisher:
         self._clock.instant = until
         self._board.tick()
 
-    def _plan(self, glue: _Glue) -> None:
+    def _plan(self, glue: Glue) -> None:
         at = self._at(glue.day, glue.time)
         key = (glue.number, at)
 
@@ -347,19 +292,19 @@ class _Furnisher:
                 if minutes is not None:
                     self._acts.append((at + minutes * MINUTE_US, act))
 
-    def _lay_out(self, glue: _Glue, key: tuple[str, Instant]) -> ChangeSet:
+    def _lay_out(self, glue: Glue, key: tuple[str, Instant]) -> ChangeSet:
         snapshot = self._board.snapshot
         epoxies = {e.sheet.name: e.id for e in snapshot.epoxies.values()}
         places = {p.prefix: p for p in snapshot.places.values() if p.prefix}
         entries: Sequence[ClubEntry] = [
-            ClubEntry(name, kind, places[slot[0]].id, int(slot[1:]) - 1, "12 o'clock")
+            ClubEntry(self._named(name), kind, places[slot[0]].id, int(slot[1:]) - 1, "12")
             for name, kind, slot in glue.clubs
         ]
         promised = None if glue.promised is None else self._at(*glue.promised)
         laid = self._bench.lay_out(
             JobEntry(
                 glue.number, glue.customer, "555-0100", promised, tuple(entries),
-                epoxies[glue.epoxy], glue.lot,
+                epoxies[self._named(glue.epoxy)], glue.lot,
             )
         )  # fmt: skip
         self._batches[key] = laid.batch_id
@@ -371,7 +316,7 @@ class _Furnisher:
         def joint(name: str, number: str) -> int:
             return next(
                 s.joint.id for s in self._board.standings
-                if s.club.name == name and s.job.number == number
+                if s.club.name == self._named(name) and s.job.number == number
             )  # fmt: skip
 
         def carry(number: str, kind: PlaceKind) -> ChangeSet | None:
@@ -391,5 +336,5 @@ class _Furnisher:
             (self._at(2, "15:05"), lambda: carry("304", PlaceKind.PICK_UP)),
             (self._at(3, "11:40"), lambda: carry("303", PlaceKind.GRIP_BENCH)),
             (self._at(3, "11:20"), ready),
-            (self._at(3, "14:19"), lambda: bench.disturb(joint("Putter", "310"))),
+            (self._at(3, "14:19"), lambda: bench.disturb(joint(PUTTER, "310"))),
         ]

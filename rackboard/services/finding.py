@@ -11,19 +11,25 @@ from datetime import date, timedelta
 from typing import NamedTuple
 
 from rackboard.core.instants import Instant
+from rackboard.core.spoken_time import LONG_DAYS
 from rackboard.core.standing import Standing
+from rackboard.core.text import Text, text
 from rackboard.services.agenda import JobStanding
 from rackboard.services.board import Board
 
-_DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 _MONTHS = (
-    "January", "February", "March", "April", "May", "June", "July", "August", "September",
-    "October", "November", "December",
+    text("Months", "January"), text("Months", "February"), text("Months", "March"),
+    text("Months", "April"), text("Months", "May"), text("Months", "June"),
+    text("Months", "July"), text("Months", "August"), text("Months", "September"),
+    text("Months", "October"), text("Months", "November"), text("Months", "December"),
 )  # fmt: skip
 _WEEK = 7
 _NUMBERS = (
-    "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
-    "eleven", "twelve", "thirteen", "fourteen",
+    text("Counter", "no"), text("Counter", "one"), text("Counter", "two"),
+    text("Counter", "three"), text("Counter", "four"), text("Counter", "five"),
+    text("Counter", "six"), text("Counter", "seven"), text("Counter", "eight"),
+    text("Counter", "nine"), text("Counter", "ten"), text("Counter", "eleven"),
+    text("Counter", "twelve"), text("Counter", "thirteen"), text("Counter", "fourteen"),
 )  # fmt: skip
 _PLAIN = str.maketrans(
     {"ø": "o", "ł": "l", "đ": "d", "ð": "d", "þ": "th", "æ": "ae", "œ": "oe", "ı": "i"}
@@ -31,7 +37,7 @@ _PLAIN = str.maketrans(
 """Letters that Unicode doesn't take apart into a letter and an accent."""
 
 
-def fold(text: str) -> str:
+def fold(name: str) -> str:
     """Return a text without case and accents, for comparing.
 
     Examples
@@ -39,7 +45,7 @@ def fold(text: str) -> str:
     >>> fold("Çelik-Ørsted Weiß")
     'celik-orsted weiss'
     """
-    apart = unicodedata.normalize("NFKD", text.casefold())
+    apart = unicodedata.normalize("NFKD", name.casefold())
     return "".join(c for c in apart if not unicodedata.combining(c)).translate(_PLAIN)
 
 
@@ -77,12 +83,12 @@ class Finding:
 
     # Looking
 
-    def search(self, text: str) -> list[Found]:
+    def search(self, typed: str) -> list[Found]:
         """Return what holds every word of the text, the closest first; all jobs for no text.
 
         Looked at are job number, customer, club, epoxy and lot.
         """
-        words = fold(text).split()
+        words = fold(typed).split()
         ranked: list[tuple[int, int, Found]] = []
         for order, job in enumerate(self.jobs):
             found = self._in_job(job, words)
@@ -116,33 +122,47 @@ class Finding:
 
     # Saying
 
-    def sentence(self, job: JobStanding) -> str:
+    def sentence(self, job: JobStanding) -> Text:
         """Return the one sentence to read aloud at the counter."""
         name = job.customer.name
-        head = f"Job {job.job.number}" + (f" for {name}" if name else "")
-        return f"{head}{self._said(job)}"
+        head = (
+            text("Counter", "Job {job} for {customer}") if name else text("Counter", "Job {job}")
+        ).format(job=job.job.number, customer=name)
+        said = self._said(job)
+        return said.format(**{**said.parts, "head": head})
 
-    def _said(self, job: JobStanding) -> str:
+    def _said(self, job: JobStanding) -> Text:
+        """Return the sentence, its `head` still to be filled in."""
         standings = self._of_job[job.job.id]
         if self._board.is_stale(self._now):
-            return ": it can't be said now; the board is not being updated."
+            return text("Counter", "{head}: it can't be said now; the board is not being updated.")
         if job.held:
             held = len({s.club.id for s in standings if s.hold})
-            return f": {_clubs(held)} on hold, somebody will call."
+            return text(
+                "Counter", "{head}: {number} clubs are on hold, somebody will call.",
+                "{head}: one club is on hold, somebody will call.", held,
+            ).format(head="", number=_number(held))  # fmt: skip
         if job.to_glue:
-            return f": {_clubs(job.to_glue)} not glued yet, so there is no time to give."
+            return text(
+                "Counter", "{head}: {number} clubs are not glued yet, so there is no time to give.",
+                "{head}: one club is not glued yet, so there is no time to give.", job.to_glue,
+            ).format(head="", number=_number(job.to_glue))  # fmt: skip
         if not standings:
-            return ": there is no glued club left."
+            return text("Counter", "{head}: there is no glued club left.")
         if job.good:
             if job.job.ready_us is not None:
-                return " is ready and can be picked up."
-            return ": the glue is good now; it still needs READY."
+                return text("Counter", "{head} is ready and can be picked up.")
+            return text("Counter", "{head}: the glue is good now; it still needs READY.")
         unknown = self._unknown(job, standings)
         if unknown:
-            return f": it can't be said yet; {unknown}."
+            return text("Counter", "{head}: it can't be said yet; {reason}.").format(
+                head="", reason=unknown
+            )
         if job.good_us is None:
-            return ": no time can be given, it is too cold for the glue."
-        return f": the glue is good {self._when(job.good_us)}."
+            return text("Counter", "{head}: no time can be given, it is too cold for the glue.")
+        return text("Counter", "{head}: the glue is good {when}.").format(
+            head="", when=self._when(job.good_us)
+        )
 
     def _unknown(self, job: JobStanding, standings: list[Standing]) -> str:
         """Return why no time can be said yet, "" if one can."""
@@ -150,40 +170,47 @@ class Finding:
             since = [_unknown_since(s) for s in standings if s.unknown]
             return self._unknown_words(min(t for t in since if t is not None))
         if any(s.outcome is None and s.milestone is not None for s in standings):
-            return "the times are still being worked out"
+            return text("Counter", "the times are still being worked out")
         if job.good_us is not None and job.good_us <= self._now:
-            return "the temperature has not been read up to now"
+            return text("Counter", "the temperature has not been read up to now")
         return ""
 
-    def _unknown_words(self, since_us: Instant) -> str:
+    def _unknown_words(self, since_us: Instant) -> Text:
         if since_us > self._now:
-            return "how cold it will get is not known"
+            return text("Counter", "how cold it will get is not known")
         local = self._hours.local(since_us)
         days = (self._today() - local.date()).days
         if days <= 0:
-            return f"how cold it got since {local:%H:%M} is not known"
+            return text("Counter", "how cold it got since {time} is not known").format(
+                time=f"{local:%H:%M}"
+            )
         if days == 1:
-            return "how cold it got last night is not known"
-        return f"how cold it got since {self._day(local.date())} is not known"
+            return text("Counter", "how cold it got last night is not known")
+        return text("Counter", "how cold it got since {day} is not known").format(
+            day=self._day(local.date())
+        )
 
-    def _when(self, instant: Instant) -> str:
+    def _when(self, instant: Instant) -> Text:
         """Return "today at 16:10", "on Friday at opening" or "on 21 March at opening"."""
         local = self._hours.local(instant)
-        time = f"{local:%H:%M}"
-        if not self._hours.is_open(instant):
-            opening = self._hours.next_opening(instant)
-            if opening is not None:
-                local, time = self._hours.local(opening), "opening"
-        day = "today" if local.date() == self._today() else f"on {self._day(local.date())}"
-        return f"{day} at {time}"
+        opening = None if self._hours.is_open(instant) else self._hours.next_opening(instant)
+        if opening is not None:
+            local = self._hours.local(opening)
+            today, other = (
+                text("Counter", "today at opening"), text("Counter", "on {day} at opening")
+            )  # fmt: skip
+        else:
+            today, other = text("Counter", "today at {time}"), text("Counter", "on {day} at {time}")
+        said = today if local.date() == self._today() else other
+        return said.format(day=self._day(local.date()), time=f"{local:%H:%M}")
 
     def _today(self) -> date:
         return self._hours.local(self._now).date()
 
-    def _day(self, day: date) -> str:
+    def _day(self, day: date) -> Text:
         if abs(day - self._today()) < timedelta(days=_WEEK):
-            return _DAYS[day.weekday()]
-        return f"{day.day} {_MONTHS[day.month - 1]}"
+            return LONG_DAYS[day.weekday()]
+        return text("Times", "{day} {month}").format(day=day.day, month=_MONTHS[day.month - 1])
 
 
 def _rank(job: JobStanding, words: list[str]) -> int:
@@ -197,9 +224,8 @@ def _rank(job: JobStanding, words: list[str]) -> int:
     return 2 if any(name.startswith(word) for name in names for word in words) else 3
 
 
-def _clubs(count: int) -> str:
-    number = _NUMBERS[count] if count < len(_NUMBERS) else str(count)
-    return f"{number} club is" if count == 1 else f"{number} clubs are"
+def _number(count: int) -> str:
+    return _NUMBERS[count] if count < len(_NUMBERS) else str(count)
 
 
 def _unknown_since(standing: Standing) -> Instant | None:

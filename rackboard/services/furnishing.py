@@ -238,7 +238,8 @@ class Furnishing:
             If it is neither.
         """
         if contrast not in ("", "on", "off"):
-            raise InputError("on, off or the system's", contrast, "high contrast")
+            wanted = text("Furnishing", "on, off or the system's")
+            raise InputError(wanted, contrast, text("Furnishing", "high contrast"))
         return self._set(text("Act", "high contrast"), {CONTRAST: contrast})
 
     def set_reduced_motion(self, still: bool) -> ChangeSet:

@@ -7,6 +7,7 @@ from pathlib import Path
 
 from rackboard.core.errors import RackboardError
 from rackboard.core.instants import HOUR_US, MINUTE_US, Clock, Instant
+from rackboard.core.text import text
 from rackboard.store import Store
 
 RETRY_US = HOUR_US
@@ -61,7 +62,7 @@ class DailyBackup:
             return False
         except RackboardError as error:
             self._slices = None
-            self.trouble = f"No backup was made. {error}"
+            self.trouble = text("House", "No backup was made. {error}").format(error=str(error))
             return False
         return True
 
@@ -109,19 +110,21 @@ class ClockWatch:
             (event.recorded_us for event in self._store.journal.events(50)), default=now
         )
         if newest - now >= STEPPED_US:
-            return (
-                f"The clock of this computer was set back: the board has records that are "
-                f"{_span(newest - now)} later. Nothing is lost and what was earned stays; "
-                "look at date and time."
-            )
+            return text(
+                "House", "The clock of this computer was set back: the board has records that are "
+                "{span} later. Nothing is lost and what was earned stays; look at date and time."
+            ).format(span=_span(newest - now))  # fmt: skip
         if last is not None and self._elapsed is not None:
             passed = now - last[0] - (ran - last[1])
         if abs(passed) >= STEPPED_US:
-            way = "put forward" if passed > 0 else "set back"
-            return (
-                f"The clock of this computer was {way} by {_span(abs(passed))}. "
-                "If that was wrong, the times on the board are too; look at date and time."
-            )
+            said = (
+                text("House", "The clock of this computer was put forward by {span}. If that was "
+                     "wrong, the times on the board are too; look at date and time.")
+                if passed > 0 else
+                text("House", "The clock of this computer was set back by {span}. If that was "
+                     "wrong, the times on the board are too; look at date and time.")
+            )  # fmt: skip
+            return said.format(span=_span(abs(passed)))
         return None
 
 
@@ -131,5 +134,5 @@ def _span(duration_us: int) -> str:
         return f"{minutes} min"
     hours, minutes = divmod(minutes, 60)
     if hours >= 48:
-        return f"{hours // 24} days"
+        return text("House", "%n days", "%n day", hours // 24)
     return f"{hours} h {minutes:02d} min" if minutes else f"{hours} h"

@@ -8,6 +8,7 @@ from typing import NamedTuple
 from rackboard.core.bench import Source
 from rackboard.core.errors import InputError
 from rackboard.core.instants import Clock, Instant
+from rackboard.core.text import text
 from rackboard.services.bench import RACK_U_MC
 from rackboard.services.doubts import AHEAD_US
 from rackboard.store import Store
@@ -54,9 +55,12 @@ def import_readings(
     now = clock.now()
     past = [reading for reading in readings if reading[0] <= now + AHEAD_US]
     if not past:
-        raise InputError("at least one reading up to now", f"{len(readings)} later ones"
-                         if readings else "none", "record")  # fmt: skip
-    with store.write("import record", now) as act:
+        came = text("House", "%n later ones", "%n later one", len(readings))
+        raise InputError(
+            text("House", "at least one reading up to now"),
+            came if readings else text("House", "none"), text("House", "record"),
+        )  # fmt: skip
+    with store.write(text("Act", "import record"), now) as act:
         rows = [(at, mc, RACK_U_MC, Source.IMPORTED) for at, mc in past]
         added = act.add_readings(zone_id, rows, replace=replace)
         act.add_event("record imported", "zone", zone_id, {

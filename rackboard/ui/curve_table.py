@@ -22,6 +22,7 @@ from rackboard.ui.dialog import Dialog
 from rackboard.ui.inspector_presenter import InspectorPresenter
 from rackboard.ui.language import say, translated
 from rackboard.ui.session import Session
+from rackboard.ui.tile import word_text
 from rackboard.ui.type import Roles
 
 _Index = QModelIndex | QPersistentModelIndex
@@ -238,7 +239,7 @@ class CurveModel(QAbstractTableModel):
         if not index.isValid():
             return None
         row = self._rows[index.row()]
-        cells = (row.time, row.mark, row.air, str(row.word), row.probably, row.margin)
+        cells = (row.time, row.mark, row.air, word_text(row.word), row.probably, row.margin)
         if role == Qt.ItemDataRole.DisplayRole:
             return cells[index.column()]
         if role == Qt.ItemDataRole.FontRole and row.mark:
@@ -249,8 +250,8 @@ class CurveModel(QAbstractTableModel):
                 "CurveTable",
                 "{when}: {word}, {phrase}; {air}; probably {probably}; with the margin {margin}",
             ).format(
-                when=head, word=row.word, phrase=translated(SHORT_PHRASES[row.word]), air=row.air,
-                probably=row.probably, margin=row.margin,
+                when=head, word=word_text(row.word), phrase=translated(SHORT_PHRASES[row.word]),
+                air=row.air, probably=row.probably, margin=row.margin,
             )  # fmt: skip
         return None
 

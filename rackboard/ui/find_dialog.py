@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QWidget
 from rackboard.services.finding import Finding, Found
 from rackboard.ui.board_presenter import BoardPresenter
 from rackboard.ui.dialog import Dialog
+from rackboard.ui.language import translated
 from rackboard.ui.list_rows import Line, LineList
 from rackboard.ui.session import Session
 from rackboard.ui.theme import Theme
@@ -121,7 +122,7 @@ class FindDialog(Dialog):
     def _say(self) -> None:
         row = self.chosen()
         if row is not None:
-            said = self._finding.sentence(row.job)
+            said = translated(self._finding.sentence(row.job))
         elif self.search.text().strip():
             said = self.tr("Nothing at work by that name.")
         else:

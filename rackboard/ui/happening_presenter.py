@@ -115,7 +115,7 @@ class HappeningPresenter:
             alarms.append(
                 Happening(
                     f"hold:{standing.joint.id}", HappeningKind.ALARM,
-                    self._p.times.clock(hold.from_us), HOLD_GLYPHS[hold.reason], title,
+                    self._p.times.moment(hold.from_us), HOLD_GLYPHS[hold.reason], title,
                     (said, ask), short, (said, short_ask), Word.HOLD,
                     say("Happening", "Answer"),
                     f"{word_text(Word.HOLD)} {title}. {said} {ask}",

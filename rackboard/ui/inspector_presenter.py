@@ -26,7 +26,7 @@ from rackboard.ui.inspector_view import (
     Reason,
 )
 from rackboard.ui.language import say, spoken, translated
-from rackboard.ui.tile import Glyph
+from rackboard.ui.tile import Glyph, word_text
 from rackboard.ui.wording import Times, both_clocks
 
 _SOONER_MIN = 30 * MINUTE_US
@@ -96,7 +96,7 @@ class InspectorPresenter:
         picture = portrait(self._p.board, standing)
         sooner, sooner_short = self._sooner(standing)
         said = say("Inspector", "{slot}, {club}, {word}: {phrase}").format(
-            slot=where, club=standing.club.name, word=standing.word,
+            slot=where, club=standing.club.name, word=word_text(standing.word),
             phrase=translated(SHORT_PHRASES[standing.word]),
         )  # fmt: skip
         return InspectorView(
@@ -267,7 +267,7 @@ class InspectorPresenter:
                 temperature=degrees(self._p, joint.parts_mc))  # fmt: skip
             facts.append((say("Inspector", "Parts"), cold))
         elif joint.kind is not JointKind.TIP_WEIGHT and joint.graphics:
-            facts.append((say("Inspector", "Graphics"), joint.graphics))
+            facts.append((say("Inspector", "Graphics"), graphics_said(joint.graphics)))
         if standing.batch.lot:
             facts.append((say("Inspector", "Lot"), standing.batch.lot))
         return tuple(facts[:2])
@@ -328,6 +328,15 @@ class InspectorPresenter:
             Action("more", say("Inspector", "More\nactions…"), large=False),
         )  # fmt: skip
 
+
+
+def graphics_said(graphics: str) -> str:
+    """Return how the graphics lie, as it is kept in words."""
+    if graphics.isdigit():
+        return say("Inspector", "{hour} o'clock").format(hour=graphics)
+    from rackboard.services.draft import INDEX_MARK
+
+    return say("Inspector", "index mark") if graphics == INDEX_MARK else graphics
 
 
 def kind_said(kind: JointKind, lag_s: int) -> str:

@@ -14,7 +14,7 @@ from rackboard.services.portrait import JointRecord, Portrait, celsius
 from rackboard.store.journal import Former
 from rackboard.ui.board_presenter import BoardPresenter
 from rackboard.ui.curve_presenter import ALLOWS
-from rackboard.ui.inspector_presenter import kind_said
+from rackboard.ui.inspector_presenter import graphics_said, kind_said
 from rackboard.ui.language import say, translated
 from rackboard.ui.tile import HOLD_GLYPHS, Glyph
 from rackboard.ui.wording import Times, both_clocks
@@ -140,7 +140,7 @@ class JointHistory:
             (say("History", "Parts"), self._parts()),
         ]
         if joint.graphics:
-            facts.append((say("History", "Graphics"), joint.graphics))
+            facts.append((say("History", "Graphics"), graphics_said(joint.graphics)))
         for head, instant in (
             (say("History", "Mixed"), batch.mixed_us),
             (say("History", "Glued"), joint.glued_us),

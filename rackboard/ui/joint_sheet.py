@@ -29,7 +29,7 @@ from rackboard.ui.joint_history import JointHistory, Line
 from rackboard.ui.language import say, spoken, translated
 from rackboard.ui.session import Session
 from rackboard.ui.theme import paper_theme
-from rackboard.ui.tile import HOLD_GLYPHS, WORD_GLYPHS, Glyph
+from rackboard.ui.tile import HOLD_GLYPHS, WORD_GLYPHS, Glyph, word_text
 from rackboard.ui.type import Align, Face, Roles, Style
 from rackboard.ui.wording import Times
 
@@ -199,7 +199,7 @@ class SheetPainter:
         """Paint the word in its frame, right; return where it begins."""
         theme, style = self._theme, self._roles.inspector_title
         word = sheet.word
-        wide = type.width(style, word.value) + 76
+        wide = type.width(style, word_text(word)) + 76
         frame = QRectF(self._right - wide, baseline - 42, wide - 1.5, 50)
         painter.setPen(QPen(theme.text, 3))
         painter.setBrush(theme.bg)
@@ -209,7 +209,7 @@ class SheetPainter:
             glyph = HOLD_GLYPHS[sheet.hold]
         glyphs.draw(painter, glyph, frame.x() + 16, frame.center().y() - 13, 26, theme.text)
         middle = frame.center().y() + type.cap_height(style) / 2
-        type.draw(painter, style, frame.x() + 56, middle, word.value, theme.text)
+        type.draw(painter, style, frame.x() + 56, middle, word_text(word), theme.text)
         return frame.x()
 
     def _facts(

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QCoreApplication, QLocale, QTranslator
+from typing import ClassVar
+
+from PySide6.QtCore import QCoreApplication, QLibraryInfo, QLocale, QTranslator
 
 from rackboard.core.text import Figure, Text
 from rackboard.ui.resources import resource_path
@@ -13,13 +15,17 @@ LANGUAGES = {"en": "English", "de": "Deutsch"}
 POINT = {"de": ","}
 """The decimal point, where it isn't one."""
 
-_translator: QTranslator | None = None
-_spoken = "en"
+
+class _Spoken:
+    """What the one QApplication speaks now; English needs no catalogue."""
+
+    code = "en"
+    catalogues: ClassVar[list[QTranslator]] = []
 
 
 def spoken() -> str:
     """Return the code of the language that is spoken."""
-    return _spoken
+    return _Spoken.code
 
 
 def speak(code: str) -> str:
@@ -33,29 +39,34 @@ def speak(code: str) -> str:
     Returns
     -------
     str
-        The language that is spoken now.
+        The language that is spoken now: English if a catalogue can't be read.
     """
-    global _spoken, _translator
     if code not in LANGUAGES:
         code = QLocale.system().name().partition("_")[0]
         code = code if code in LANGUAGES else "en"
     app = QCoreApplication.instance()
     if app is None:
         return "en"
-    if _translator is not None:
-        app.removeTranslator(_translator)
-        _translator = None
-    _spoken = "en"
-    if code != "en":
-        catalogue = QTranslator(app)
-        if not catalogue.load(str(resource_path("languages", f"{code}.qm"))):
-            import logging
+    while _Spoken.catalogues:
+        app.removeTranslator(_Spoken.catalogues.pop())
+    _Spoken.code = "en"
+    if code == "en":
+        QLocale.setDefault(QLocale.system())
+        return _Spoken.code
+    catalogue = QTranslator(app)
+    if not catalogue.load(str(resource_path("languages", f"{code}.qm"))):
+        import logging
 
-            logging.getLogger(__name__).warning("can't load the language %s", code)
-            return _spoken
-        app.installTranslator(catalogue)
-        _translator, _spoken = catalogue, code
-    return _spoken
+        logging.getLogger(__name__).warning("can't load the language %s", code)
+        return _Spoken.code
+    of_qt = QTranslator(app)  # its own buttons: OK, Cancel, Close
+    path = QLibraryInfo.path(QLibraryInfo.LibraryPath.TranslationsPath)
+    for found in ([of_qt] if of_qt.load(f"qtbase_{code}", path) else []) + [catalogue]:
+        app.installTranslator(found)
+        _Spoken.catalogues.append(found)
+    QLocale.setDefault(QLocale(code))
+    _Spoken.code = code
+    return _Spoken.code
 
 
 def say(context: str, source: str, one: str = "", number: int = -1) -> str:
@@ -66,10 +77,11 @@ def say(context: str, source: str, one: str = "", number: int = -1) -> str:
     context, source, one, number
         As in `rackboard.core.text.text`; braces are filled by `str.format` afterwards.
     """
-    found = QCoreApplication.translate(context, source, one, number)
-    if number >= 0 and _translator is None:
-        found = (one if one and number == 1 else source).replace("%n", str(number))
-    return found
+    if _Spoken.catalogues:
+        return QCoreApplication.translate(context, source, one, number)
+    if number < 0:
+        return source
+    return (one if one and number == 1 else source).replace("%n", str(number))
 
 
 def translated(sentence: str) -> str:
@@ -81,10 +93,10 @@ def translated(sentence: str) -> str:
         A `Text` is looked up, with its parts; a `Figure` gets the language's decimal point;
         any other string is returned as it is.
     """
-    if _translator is None:
+    if not _Spoken.catalogues:
         return sentence
     if isinstance(sentence, Figure):
-        return sentence.replace(".", POINT.get(spoken(), "."))
+        return sentence.replace(".", POINT.get(_Spoken.code, "."))
     if not isinstance(sentence, Text):
         return sentence
     found = say(sentence.context, sentence.source, sentence.one, sentence.number)

@@ -17,6 +17,7 @@ from rackboard import preflight
 from rackboard.core.errors import RackboardError, StoreError
 from rackboard.core.instants import Clock
 from rackboard.core.temperature import Unit
+from rackboard.core.text import text
 from rackboard.services.bench import Bench
 from rackboard.services.board import STALE_US, Board
 from rackboard.services.founding import found_shop
@@ -75,8 +76,10 @@ class Program:
         self._lock.setStaleLockTime(0)
         if not self._lock.tryLock(0):
             raise InUseError(
-                f"Another board already uses {self.paths.data}.",
-                "Use that window, or choose another folder with --data-dir.",
+                text("Store", "Another board already uses {folder}.").format(
+                    folder=self.paths.data
+                ),
+                text("Store", "Use that window, or choose another folder with --data-dir."),
             )
         from rackboard.logs import Log
         from rackboard.ui.trouble import Trouble
@@ -131,16 +134,17 @@ class Program:
 
     def _open_store(self) -> tuple[Store, Clock]:
         clock = self._options.clock
+        speak("")  # names that are given once, at founding, are in the language of then
         if not self._options.demo:
             store = Store.open(self.paths, clock.now())
-            found_shop(store, clock.now())
+            found_shop(store, clock.now(), translated)
             return store, clock
         from rackboard.services.demo import DemoFeed, FastClock, demo_start, furnish_demo
 
         self.paths.database.unlink(missing_ok=True)
         store = Store.open(self.paths, clock.now())
         start = demo_start(self._zone)
-        furnish_demo(store, start, self._zone)
+        furnish_demo(store, start, self._zone, translated)
         self._demo_feed = DemoFeed(store, self._zone)
         return store, FastClock(clock, start, self._options.speed)
 

@@ -18,6 +18,7 @@ from rackboard.ui.board_view import BoardView, Happening
 from rackboard.ui.carrying import Carrying
 from rackboard.ui.commands import Commands
 from rackboard.ui.doing import Doing
+from rackboard.ui.language import say
 from rackboard.ui.session import Session
 from rackboard.ui.theme import Appearance, Theme
 from rackboard.ui.type import Roles
@@ -159,7 +160,8 @@ class MainWindow(QMainWindow):
         super().paintEvent(event)
         if not self._painted:
             self._painted = True
-            QTimer.singleShot(0, self.first_painted.emit)  # when the rest of it is painted too
+            # When the rest of it is painted too:
+            QTimer.singleShot(0, self, self.first_painted.emit)
 
     def changeEvent(self, event: QEvent) -> None:
         """Catch up as soon as the window is looked at again."""
@@ -283,7 +285,7 @@ class MainWindow(QMainWindow):
             self._wall.set_viewing(viewing_of(settings, screen_pitch_mm(self)))
         if settings.get(LANGUAGE) != self._language:
             self._language = settings.get(LANGUAGE)
-            QTimer.singleShot(0, self.language_changed.emit)
+            QTimer.singleShot(0, self, self.language_changed.emit)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Give the menu bar the height and type of the board's size."""
@@ -386,7 +388,8 @@ class MainWindow(QMainWindow):
         zone = self.session.board.snapshot.zones[question.zone_id].name
 
         def answer() -> None:
-            low_mc = parse_temperature(text, self.session.unit, f"{zone}, lowest of the night")
+            where = say("Board", "{zone}, lowest of the night").format(zone=zone)
+            low_mc = parse_temperature(text, self.session.unit, where)
             self.session.take(self.session.bench.answer_night(question, low_mc))
 
         self.doing.act(answer)

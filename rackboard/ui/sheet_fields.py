@@ -376,7 +376,7 @@ def _in_form(part: object, unit: Unit) -> object:
         return _OF_FORM[part.replace(" ", "_")]
     if isinstance(part, Text):
         parts = {name: _in_form(value, unit) for name, value in part.parts.items()}
-        return text(part.context, part.source, part.one, part.number).format(**parts)
+        return part.format(**parts)
     if not isinstance(part, str):
         return part
     if unit is Unit.C:

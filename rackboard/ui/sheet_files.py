@@ -7,6 +7,7 @@ from pathlib import Path
 from rackboard.core.epoxy import Sheet
 from rackboard.core.errors import InputError
 from rackboard.core.sheet_toml import sheet_from_toml, sheet_to_toml
+from rackboard.core.text import text
 from rackboard.feeds.encoding import decode_utf8, load
 from rackboard.store.files import write_atomically
 
@@ -21,7 +22,8 @@ def import_sheet(path: Path) -> Sheet:
     """
     data = load(path)
     if not data.strip():
-        raise InputError("an epoxy's sheet as TOML", "an empty file", path.name)
+        wanted = text("Sheet", "an epoxy's sheet as TOML")
+        raise InputError(wanted, text("Sheet", "an empty file"), path.name)
     return sheet_from_toml(decode_utf8(data, path.name), path.name)
 
 

@@ -17,7 +17,7 @@ from rackboard.core.words import Word
 from rackboard.ui import edges, glyphs, type
 from rackboard.ui.language import say
 from rackboard.ui.theme import Theme
-from rackboard.ui.tile import Glyph
+from rackboard.ui.tile import Glyph, word_text
 from rackboard.ui.type import Align
 from rackboard.ui.wall_size import TILE, Viewing, sheet
 from rackboard.ui.wall_strip import BIG, USUAL, StripPainter, first_fitting, two_lines
@@ -162,7 +162,7 @@ class WallPainter:
         color: QColor,
     ) -> None:
         """Draw word and glyph; a long word of another language takes the wall's other size."""
-        word = say("Word", tile.word.value)
+        word = word_text(tile.word)
         room = width - 2 * inset - GLYPH - _GAP
         style = BIG if type.width(BIG, word) <= room else USUAL
         type.draw(painter, style, inset, baseline, type.fitting(style, word, room), color)

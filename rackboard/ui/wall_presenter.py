@@ -11,16 +11,20 @@ from rackboard.core.bench import HoldReason, PlaceKind
 from rackboard.core.standing import Standing
 from rackboard.core.temperature import format_temperature
 from rackboard.core.words import PHRASES, Word
-from rackboard.ui.board_presenter import DUE_GLYPHS, BoardPresenter
-from rackboard.ui.tile import Glyph
+from rackboard.ui.board_presenter import DUE_GLYPHS, REASONS, SHORT_PLACES, BoardPresenter
+from rackboard.ui.language import say, spoken, translated
+from rackboard.ui.tile import Glyph, word_text
 from rackboard.ui.wall_view import WallDue, WallReading, WallTile, WallView
-from rackboard.ui.wording import MONTHS
+from rackboard.ui.wording import in_sentence
 
-_SHORT_PLACES = {PlaceKind.GRIP_BENCH: "grip", PlaceKind.PICK_UP: "pick-up", PlaceKind.OUT: "out"}
-_NUMBERED = re.compile(r"(\d+) ?(iron|wood|hybrid)", re.IGNORECASE)
-_LETTERS = {"iron": "i", "wood": "w", "hybrid": "h"}
+# A club's name is the shop's own and in its language, whichever the window speaks.
+_NUMBERED = re.compile(
+    r"(?P<n>\d+) ?(?P<kind>iron|wood|hybrid)|(?P<kind2>eisen|holz|hybrid) ?(?P<n2>\d+)",
+    re.IGNORECASE,
+)
+_KINDS = {"eisen": "iron", "holz": "wood"}
 _FEW = 2
-_LONG_DATE = re.compile(rf"(\d+ (?:{'|'.join(MONTHS)})) \d\d:\d\d")
+_LONG_DATE = re.compile(r"(\d+\.? [^\W\d]+) \d\d:\d\d")
 
 
 def clubs_text(names: Sequence[str]) -> tuple[str, ...]:
@@ -33,29 +37,53 @@ def clubs_text(names: Sequence[str]) -> tuple[str, ...]:
     """
     count = len(names)
     if count == 1:
-        return (_plain(names[0]), _short(names[0]), "1 club")
-    number = f"{count} clubs"
-    found = [_NUMBERED.fullmatch(name.strip()) for name in names]
-    kinds = {match[2].lower() for match in found if match}
+        return (_plain(names[0]), _short(names[0]), say("Board", "%n clubs", "%n club", 1))
+    number = say("Board", "%n clubs", "%n club", count)
+    found = [_numbered(name) for name in names]
+    kinds = {pair[0] for pair in found if pair}
     if len(kinds) == 1 and all(found):
         kind = kinds.pop()
-        figures = _runs(sorted({int(match[1]) for match in found if match}))
-        return (f"{', '.join(figures)} {kind}", f"{count} {kind}s", number)
+        figures = ", ".join(_runs(sorted({pair[1] for pair in found if pair})))
+        run, several = {
+            "iron": (say("Clubs", "{number} iron"), say("Clubs", "%n irons", "%n iron", count)),
+            "wood": (say("Clubs", "{number} wood"), say("Clubs", "%n woods", "%n wood", count)),
+            "hybrid": (
+                say("Clubs", "{number} hybrid"), say("Clubs", "%n hybrids", "%n hybrid", count)
+            ),
+        }[kind]  # fmt: skip
+        return (run.format(number=figures), several, number)
     if all("wedge" in name.lower() for name in names):
-        return (f"{count} wedges", number)
+        return (say("Clubs", "%n wedges", "%n wedge", count), number)
     if count == _FEW:
         return (", ".join(_short(name) for name in names), number)
     return (number,)
 
 
 def _plain(name: str) -> str:
-    """Return "Putter" as "putter", but "PW" as it is."""
-    return name if name[:2].isupper() else name[:1].lower() + name[1:]
+    """Return "Putter" as "putter", but "PW" as it is; only English names are small."""
+    if name[:2].isupper() or spoken() != "en":
+        return name
+    return name[:1].lower() + name[1:]
+
+
+def _numbered(name: str) -> tuple[str, int] | None:
+    """Return kind and number of "4 iron" or "Eisen 4", None if it is no such club."""
+    match = _NUMBERED.fullmatch(name.strip())
+    if match is None:
+        return None
+    kind = (match["kind"] or match["kind2"]).lower()
+    return _KINDS.get(kind, kind), int(match["n"] or match["n2"])
 
 
 def _short(name: str) -> str:
-    match = _NUMBERED.fullmatch(name.strip())
-    return f"{match[1]}{_LETTERS[match[2].lower()]}" if match else _plain(name)
+    found = _numbered(name)
+    if found is None:
+        return _plain(name)
+    letter = {
+        "iron": say("Clubs", "{number}i"), "wood": say("Clubs", "{number}w"),
+        "hybrid": say("Clubs", "{number}h"),
+    }[found[0]]  # fmt: skip
+    return letter.format(number=found[1])
 
 
 def _runs(numbers: Sequence[int], prefix: str = "") -> list[str]:
@@ -123,13 +151,15 @@ class WallPresenter:
         """Return what joints must share to share a tile.
 
         A batch lying in two zones has two clocks. A disturbed club wants an answer of its own;
-        a soft smear or too hot is said of many at once.
+        a soft smear or too hot is said of many at once, and so is a person's release.
         """
         hold = standing.hold
         aside: object = None
         if hold is not None:
             single = hold.reason is HoldReason.DISTURBED
             aside = standing.joint.id if single else hold.reason
+        elif standing.released is not None:
+            aside = standing.released.by
         place = self._snapshot.place_of(standing.club.id)
         zone = None if place is None or standing.base is Word.CURED else place.zone_id
         cold = standing.cold and hold is None
@@ -143,24 +173,37 @@ class WallPresenter:
         places, clubs = self._places(group), clubs_text(self._names(group))
         if self._near.stale:
             since = self._times.moment(self._near.board.ticked_us)
-            said = f"said {word}"
             return WallTile(
-                Word.STALE, first.job.number, places, clubs, said,
-                accessible=f"{places[0]}, {clubs[0]}, job {first.job.number}: no word since "
-                f"{since}, it {said} then",
+                Word.STALE, first.job.number, places, clubs,
+                say("Wall", "said {word}").format(word=word_text(word)),
+                accessible=say(
+                    "Wall", "{places}, {clubs}, job {job}: no word since {time}, "
+                    "it said {word} then"
+                ).format(
+                    places=places[0], clubs=clubs[0], job=first.job.number, time=since,
+                    word=word_text(word),
+                ),
             )  # fmt: skip
         time, mark = self._time(group)
         cold = first.cold and hold is None
-        caption = {Glyph.FROM: "not before ", Glyph.UNTIL: "use by "}.get(mark, "") if mark else ""
-        if word is Word.CURED and time:
-            caption = "since "
-        phrase = PHRASES[word] if hold is None else str(hold.reason)
-        said = f". {caption}{time}" if time and hold is None else ""
+        phrase = translated(PHRASES[word] if hold is None else REASONS[hold.reason])
+        if time and hold is None:
+            caption = say("Wall", "{time}")
+            if mark is Glyph.FROM:
+                caption = say("Wall", "not before {time}")
+            elif mark is Glyph.UNTIL:
+                caption = say("Wall", "use by {time}")
+            elif word is Word.CURED:
+                caption = say("Wall", "since {time}")
+            phrase = f"{phrase}. {caption.format(time=time)}"
+        said = say("Wall", "{places}, {clubs}, job {job}, {word}: {phrase}").format(
+            places=places[0], clubs=clubs[0], job=first.job.number, word=word_text(word),
+            phrase=phrase,
+        )  # fmt: skip
         return WallTile(
             word, first.job.number, places, clubs, time, mark, word is Word.CURED, cold,
             None if hold is None else hold.reason, hold is not None,
-            f"{places[0]}, {clubs[0]}, job {first.job.number}, {word}: {phrase}{said}"
-            + (", cold" if cold else ""),
+            say("Board", "{said}, cold").format(said=said) if cold else said,
         )  # fmt: skip
 
     def _time(self, group: Sequence[Standing]) -> tuple[str, Glyph | None]:
@@ -170,7 +213,10 @@ class WallPresenter:
         """
         first = group[0]
         if first.hold is not None:
-            return str(first.hold.reason), None
+            return translated(REASONS[first.hold.reason]), None
+        if first.released is not None:
+            said = say("Board", "released {initials}")
+            return said.format(initials=first.released.by), None
         if first.base is Word.CURED:
             sinces = [s.since_us for s in group if s.since_us is not None]
             text = self._times.moment(max(sinces)) if sinces else ""
@@ -181,10 +227,10 @@ class WallPresenter:
         if first.base is Word.WET and limits:
             return self._times.limit(min(limits)), Glyph.UNTIL
         if any(s.unknown for s in group):
-            return "low?", Glyph.FROM
+            return say("Board", "low?"), Glyph.FROM
         lates = [s.not_before_us for s in group if s.not_before_us is not None]
         if len(lates) < len(group):
-            return ("" if first.cold else "no time"), None
+            return ("" if first.cold else say("Board", "no time")), None
         text = self._times.moment(max(lates))
         if any(s.asked for s in group):
             return _LONG_DATE.sub(r"\1", text) + "?", None
@@ -205,7 +251,7 @@ class WallPresenter:
             place = self._snapshot.places[stay.place_id]
             if stay.slot is not None:
                 slots[place.id].add(stay.slot + 1)
-            elif (short := _SHORT_PLACES.get(place.kind, place.name)) not in names:
+            elif (short := translated(SHORT_PLACES.get(place.kind, place.name))) not in names:
                 names.append(short)
         runs = [
             text
@@ -215,7 +261,9 @@ class WallPresenter:
         whole = " ".join([*runs, *names])
         count = len(stays)
         shorter = f"{(runs or names or [''])[0].split('–')[0]} +{count - 1}"
-        return (whole,) if count == 1 else (whole, shorter, f"{count} clubs")
+        return (whole,) if count == 1 else (
+            whole, shorter, say("Board", "%n clubs", "%n club", count)
+        )  # fmt: skip
 
     # Around the tiles
 
@@ -233,9 +281,11 @@ class WallPresenter:
         for zone in self._snapshot.zones.values():
             record = self._near.records.get(zone.id)
             if record is not None and record.last is not None:
-                text = format_temperature(record.last.temperature_mc, self._near.unit)
-                value = text.split("\N{NO-BREAK SPACE}")[0]
-                result.append(WallReading(zone.name.lower().split()[-1], f"{value}°"))
+                shown = translated(
+                    format_temperature(record.last.temperature_mc, self._near.unit)
+                )
+                value = shown.split("\N{NO-BREAK SPACE}")[0]
+                result.append(WallReading(in_sentence(zone.name).split()[-1], f"{value}°"))
         return tuple(result)
 
     def _free(self) -> tuple[tuple[str, ...], int]:

@@ -11,7 +11,7 @@ from rackboard.core.words import Word
 from rackboard.ui import edges, glyphs, type
 from rackboard.ui.language import say
 from rackboard.ui.theme import Theme
-from rackboard.ui.tile import WORD_GLYPHS
+from rackboard.ui.tile import WORD_GLYPHS, word_text
 from rackboard.ui.type import Align, Face, Style
 from rackboard.ui.wall_size import MARGIN, STRIP
 from rackboard.ui.wall_view import WallPage, WallView
@@ -96,7 +96,7 @@ class StripPainter:
         """Draw across the strip that nothing here is known to hold any more."""
         theme = self.theme
         ink = theme.bg
-        word, said = say("Word", Word.STALE.value), say("Wall", "no word since {time}")
+        word, said = word_text(Word.STALE), say("Wall", "no word since {time}")
         texts = (said.format(time=since), since)
         room = right - x - 2 * _PAD - 56 - 2 * _GAP - type.width(USUAL, word)
         shown = first_fitting(USUAL, texts, room)

@@ -104,5 +104,5 @@ def test_r38_every_table_that_people_fill_is_undoable() -> None:
         row[0]
         for row in shop.store._database.rows("SELECT name FROM sqlite_schema WHERE type = 'table'")
     }
-    journals = {"event", "former", "notice", "alert", "telling", "permission_grant"}
+    journals = {"event", "former", "alert", "telling", "permission_grant"}
     assert tables - UNDOABLE == journals | {"sqlite_sequence"}

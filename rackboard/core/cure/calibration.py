@@ -23,6 +23,7 @@ from rackboard.core.cure.kinetics import (
 )
 from rackboard.core.epoxy import QUANTITIES, FurtherTime, Range, Sheet
 from rackboard.core.errors import InputError
+from rackboard.core.text import Figure, text
 
 DEFAULT_ENERGY = (58_000.0, 50_000.0, 65_000.0)
 """Ea and its band [J/mol] where the sheet gives none [decision].
@@ -179,25 +180,36 @@ def calibrate(sheet: Sheet, where: str = "sheet") -> CureModel:
     _check(sheet, where)
     assumptions = []
     if sheet.reference_temperature_c is None:
-        assumptions.append("No reference temperature given: its times are taken at 25 °C.")
+        assumptions.append(
+            text("Sheet", "No reference temperature given: its times are taken at {assumed}.")
+            .format(assumed=_celsius(sheet.reference_c))
+        )  # fmt: skip
     if sheet.minimum_cure_temperature_c is None:
-        assumptions.append(f"No minimum cure temperature given: {sheet.minimum_c:g} °C assumed.")
+        assumptions.append(
+            text("Sheet", "No minimum cure temperature given: {assumed} assumed.")
+            .format(assumed=_celsius(sheet.minimum_c))
+        )  # fmt: skip
     if sheet.maximum_cure_temperature_c is None:
-        assumptions.append(f"No maximum cure temperature given: {sheet.maximum_c:g} °C assumed.")
+        assumptions.append(
+            text("Sheet", "No maximum cure temperature given: {assumed} assumed.")
+            .format(assumed=_celsius(sheet.maximum_c))
+        )  # fmt: skip
     ref_k, minimum_k = kelvin(sheet.reference_c), kelvin(sheet.minimum_c)
     critical = critical_conversion(ref_k, minimum_k)
     full_s = sheet.full_cure_time_h.middle * _HOUR_S
     if sheet.handling_time_h is None:
         n = ORDER_WITHOUT_HANDLING
-        assumptions.append("No handling time given: it stays on the rack until it is safe to hit.")
+        assumptions.append(text(
+            "Sheet", "No handling time given: it stays on the rack until it is safe to hit."
+        ))  # fmt: skip
     else:
         n = _order(full_s / (sheet.handling_time_h.middle * _HOUR_S), critical, where)
     k_per_s = reduced_time(ALPHA_FULL, n, critical) / full_s
     energy, low, high = _energy(sheet, n, k_per_s, ref_k, minimum_k, where)
     if (energy, low, high) == DEFAULT_ENERGY and sheet.activation_energy_kj_per_mol is None:
-        assumptions.append(
-            "No times at other temperatures given: 58 kJ/mol assumed, between 50 and 65."
-        )
+        assumptions.append(text(
+            "Sheet", "No times at other temperatures given: 58 kJ/mol assumed, between 50 and 65."
+        ))  # fmt: skip
     return CureModel(
         sheet, n, k_per_s, energy, low, high, ref_k, minimum_k, kelvin(sheet.maximum_c),
         tuple(assumptions),
@@ -214,20 +226,22 @@ def _check(sheet: Sheet, where: str) -> None:
         if times is None:
             continue
         if not all(isfinite(t) and t > 0 for t in times) or times.short > times.long:
-            wanted = "a time above 0, or the shorter then the longer"
+            wanted = text("Sheet", "a time above 0, or the shorter then the longer")
             raise InputError(wanted, times, _at(where, key))
     handling = sheet.handling_time_h
     full = sheet.full_cure_time_h
     if handling and (handling.short > full.short or handling.long > full.long):
         raise InputError(
-            "a handling time no longer than the full-cure time, at both ends",
-            f"handling {_span(handling)} h, full cure {_span(full)} h",
+            text("Sheet", "a handling time no longer than the full-cure time, at both ends"),
+            text("Sheet", "handling {handling}, full cure {full}").format(
+                handling=_span(handling), full=_span(full)
+            ),
             _at(where, "handling_time_h"),
         )
     if not sheet.minimum_c <= sheet.reference_c < sheet.maximum_c:
         raise InputError(
-            "minimum ≤ reference < maximum cure temperature",
-            f"{sheet.minimum_c:g} ≤ {sheet.reference_c:g} < {sheet.maximum_c:g} °C",
+            text("Sheet", "minimum ≤ reference < maximum cure temperature"),
+            Figure(f"{sheet.minimum_c:g} ≤ {sheet.reference_c:g} < {sheet.maximum_c:g} °C"),
             where,
         )
 
@@ -240,17 +254,23 @@ def _order(ratio: float, critical: float, where: str) -> float:
     least, most = spread(low), spread(high)
     if ratio < least:
         raise InputError(
-            f"a full-cure time at least {least:.2f} times the handling time",
-            f"{ratio:.3g} times: handling and full cure are the same time",
+            text("Sheet", "a full-cure time at least {least} times the handling time").format(
+                least=Figure(f"{least:.2f}")
+            ),
+            text("Sheet", "{ratio} times: handling and full cure are the same time").format(
+                ratio=Figure(f"{ratio:.3g}")
+            ),
             _at(where, "handling_time_h"),
-            "Leave the handling time blank.",
+            text("Sheet", "Leave the handling time blank."),
         )
     if ratio > most:
         raise InputError(
-            f"a full-cure time at most {most:.0f} times the handling time",
-            f"{ratio:.4g} times",
+            text("Sheet", "a full-cure time at most {most} times the handling time").format(
+                most=f"{most:.0f}"
+            ),
+            text("Sheet", "{ratio} times").format(ratio=Figure(f"{ratio:.4g}")),
             _at(where, "handling_time_h"),
-            "Is the handling time perhaps the working life?",
+            text("Sheet", "Is the handling time perhaps the working life?"),
         )
     target = log(ratio)
     # The spread grows steadily with n: bisection to start, then secant inside the bracket.
@@ -297,10 +317,14 @@ def _energy(
         energy = DEFAULT_ENERGY[0]
     least, most = ENERGY_RANGE
     if not least <= energy <= most:
+        shown = Figure(f"{energy / 1000:.4g} kJ/mol")
         raise InputError(
-            f"an activation energy of {least / 1000:g} to {most / 1000:g} kJ/mol",
-            f"{energy / 1000:.4g} kJ/mol"
-            + ("" if given is not None else " from the times at other temperatures"),
+            text("Sheet", "an activation energy of {least} to {most} kJ/mol").format(
+                least=f"{least / 1000:g}", most=f"{most / 1000:g}"
+            ),
+            shown if given is not None
+            else text("Sheet", "{energy} from the times at other temperatures")
+            .format(energy=shown),
             _at(where, "activation_energy_kj_per_mol" if given is not None else "further_times"),
         )
     for x, y, at, time in points:
@@ -308,9 +332,15 @@ def _energy(
         if abs(missed) > FIT_TOLERANCE:
             sheet_h = time.hours.middle
             raise InputError(
-                f"times that one epoxy can have (within {FIT_TOLERANCE:.0%})",
-                f"{time.quantity} {sheet_h:g} h at {time.temperature_c:g} °C, where the rest "
-                f"of the sheet makes {sheet_h * (1 + missed):.3g} h",
+                text("Sheet", "times that one epoxy can have (within {tolerance})").format(
+                    tolerance=f"{FIT_TOLERANCE:.0%}"
+                ),
+                text("Sheet", "{quantity} {given} at {temperature}, where the rest of the sheet "
+                     "makes {made}").format(
+                    quantity=time.quantity, given=Figure(f"{sheet_h:g} h"),
+                    temperature=_celsius(time.temperature_c),
+                    made=Figure(f"{sheet_h * (1 + missed):.3g} h"),
+                ),
                 at,
             )
     if given is None and not spread:
@@ -322,12 +352,16 @@ def _check_further(time: FurtherTime, sheet: Sheet, at: str) -> None:
     if time.quantity not in QUANTITIES:
         raise InputError(" or ".join(QUANTITIES), time.quantity, at)
     if not all(isfinite(t) and t > 0 for t in time.hours) or time.hours.short > time.hours.long:
-        raise InputError("hours above 0, the shorter first", time.hours, at)
+        raise InputError(text("Sheet", "hours above 0, the shorter first"), time.hours, at)
     if not -40 <= time.temperature_c <= 120:
-        raise InputError("a temperature of −40 to 120 °C", time.temperature_c, at)
+        wanted = text("Sheet", "a temperature of {low} to {high}").format(
+            low="−40", high="120 °C"
+        )
+        raise InputError(wanted, time.temperature_c, at)
     if time.quantity == "handling" and sheet.handling_time_h is None:
         raise InputError(
-            "a handling time at the reference temperature beside one at another", "none", at
+            text("Sheet", "a handling time at the reference temperature beside one at another"),
+            text("Sheet", "none"), at,
         )
 
 
@@ -336,4 +370,10 @@ def _at(where: str, key: str) -> str:
 
 
 def _span(times: Range) -> str:
-    return f"{times.short:g}" if times.short == times.long else f"{times.short:g}–{times.long:g}"
+    if times.short == times.long:
+        return Figure(f"{times.short:g} h")
+    return Figure(f"{times.short:g}–{times.long:g} h")
+
+
+def _celsius(temperature_c: float) -> str:
+    return Figure(f"{temperature_c:g} °C")

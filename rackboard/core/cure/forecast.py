@@ -10,6 +10,7 @@ from rackboard.core.cure.record import Point, Stretch, clip, linear
 from rackboard.core.cure.run import HORIZON_US, Bond, Curves, Life, Run, Track
 from rackboard.core.errors import InputError
 from rackboard.core.instants import MINUTE_US, SECOND_US, Instant, to_datetime
+from rackboard.core.text import text
 
 PRINT_STEP_US = 5 * MINUTE_US
 """Permissions are printed at full five minutes [decision]."""
@@ -153,9 +154,11 @@ def forecast_record(
     first, last = points[0].at_us, points[-1].at_us
     if not first <= mixed_us <= last:
         raise InputError(
-            f"a mixing time inside the record, {_iso(first)} to {_iso(last)}",
+            text("Sheet", "a mixing time inside the record, {first} to {last}").format(
+                first=_iso(first), last=_iso(last)
+            ),
             _iso(mixed_us),
-            "mixed at",
+            text("Sheet", "mixed at"),
         )
     start = parts or points[0]
     bond = Run(Bond(model, early_permissions=True), mixed_us)
