@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import NamedTuple
+
 from rackboard.core.alerts.kinds import Kind
 from rackboard.core.alerts.machine import Phase
 from rackboard.core.words import Word
@@ -18,15 +20,37 @@ GLYPHS = {
 }  # fmt: skip
 
 
-def alarm_happenings(
-    alerts: Alerts, board: Board, times: Times
-) -> tuple[list[Happening], dict[str, AlarmCard]]:
-    """Return the lines of the open alarms, the most pressing first, and their cards by key."""
+class AlarmLines(NamedTuple):
+    """The open alarms for the board's list.
+
+    Attributes
+    ----------
+    lines : tuple of Happening
+        The most pressing first; of joints on HOLD the board has lines of its own.
+    disturbed : dict
+        The keys of the alarms of those joints, by joint.
+    cards : dict
+        The cards behind all of them, by key.
+    """
+
+    lines: tuple[Happening, ...]
+    disturbed: dict[int, str]
+    cards: dict[str, AlarmCard]
+
+
+def alarm_lines(alerts: Alerts, board: Board, times: Times) -> AlarmLines:
+    """Return the open alarms as lines."""
     found = cards(alerts.open, board)
+    open_alerts = {alert.id: alert for alert in alerts.open}
     dues = {alert.id: alert.due_us for alert in alerts.open}
     lines = []
+    disturbed: dict[int, str] = {}
     for card in found:
-        title = f"{card.signal}. {card.headline}" if card.signal else card.headline
+        if card.kind is Kind.DISTURBED:
+            disturbed |= {open_alerts[n].subject_id: card.key for n in card.ids}
+            continue
+        warns = card.kind is Kind.WITHDRAWN  # the one signal word that a head may hurt somebody
+        title = f"{card.signal}. {card.headline}" if warns else card.headline
         since = min(dues[n] for n in card.ids)
         word = Word.HOLD if card.tone == HOLD and card.speaking else None
         lines.append(
@@ -35,7 +59,7 @@ def alarm_happenings(
                 (card.body,), title, (card.body,), word, card.button, card.accessible,
             )
         )  # fmt: skip
-    return lines, {card.key: card for card in found}
+    return AlarmLines(tuple(lines), disturbed, {card.key: card for card in found})
 
 
 def taken_joints(alerts: Alerts) -> set[int]:

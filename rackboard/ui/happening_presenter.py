@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
 from rackboard.core.bench import Event, HoldReason
 from rackboard.core.disturbance import said_of
@@ -50,10 +50,6 @@ _GLYPHS = {
 _WORDS = {Glyph.EYE: Word.WET, Glyph.HAND: Word.BENCH, Glyph.TICK: Word.CURED}
 
 
-_WITH_ALARM = (HoldReason.DISTURBED, HoldReason.TOO_HOT)
-"""HOLDs that the engine of alerts tells of."""
-
-
 class HappeningPresenter:
     """Makes the lines of the list.
 
@@ -65,15 +61,18 @@ class HappeningPresenter:
         What the board has to say of itself ("Desktop notices: not working since 14:05").
     alarms : iterable of Happening, optional
         The open alarms, the most pressing first; without the engine of alerts the HOLDs are.
+    disturbed : mapping of int to str, optional
+        The keys of the alarms that tell of a joint's HOLD, by joint.
     """
 
     def __init__(
         self, presenter: BoardPresenter, notes: Iterable[str] = (),
-        alarms: Iterable[Happening] | None = None,
+        alarms: Iterable[Happening] | None = None, disturbed: Mapping[int, str] | None = None,
     ) -> None:  # fmt: skip
         self._p = presenter
         self._notes = tuple(notes)
         self._cards = None if alarms is None else list(alarms)
+        self._disturbed = disturbed or {}
 
     def happenings(self, events: Iterable[Event]) -> tuple[Happening, ...]:
         """Return all lines."""
@@ -87,21 +86,25 @@ class HappeningPresenter:
 
     def head(self, happenings: Iterable[Happening]) -> str:
         """Return the count beside the head: "1 hold, 10 more today"."""
+        happenings = tuple(happenings)
         alarms = sum(h.kind is HappeningKind.ALARM for h in happenings)
+        holds = sum(h.kind is HappeningKind.ALARM and h.word is Word.HOLD for h in happenings)
         today = [h for h in happenings if h.kind is HappeningKind.DUE or " " not in h.time]
         rest = sum(h.kind is not HappeningKind.ALARM for h in today) - 1
         parts = []
-        if alarms:
+        if alarms and alarms == holds:
             parts.append(say("Happening", "%n holds", "%n hold", alarms))
+        elif alarms:
+            parts.append(say("Happening", "%n alarms", "%n alarm", alarms))
         if rest > 0:
             parts.append(say("Happening", "%n more today", "%n more today", rest))
         return ", ".join(parts)
 
     def _alarms(self) -> list[Happening]:
-        alarms = [] if self._cards is None else list(self._cards)
+        alarms = []
         for standing in self._p.board.standings:
             hold = standing.hold
-            if hold is None or (self._cards is not None and hold.reason in _WITH_ALARM):
+            if hold is None or (self._cards is not None and hold.reason is HoldReason.TOO_HOT):
                 continue
             where = self._p.snapshot.where(standing.club.id)
             _, reason, detail, _ = self._p.time_words(standing)
@@ -114,14 +117,17 @@ class HappeningPresenter:
             said = f"{reason[0].upper()}{reason[1:]}, {detail}."
             alarms.append(
                 Happening(
-                    f"hold:{standing.joint.id}", HappeningKind.ALARM,
+                    self._disturbed.get(standing.joint.id, f"hold:{standing.joint.id}"),
+                    HappeningKind.ALARM,
                     self._p.times.moment(hold.from_us), HOLD_GLYPHS[hold.reason], title,
                     (said, ask), short, (said, short_ask), Word.HOLD,
                     say("Happening", "Answer"),
                     f"{word_text(Word.HOLD)} {title}. {said} {ask}",
                 )
             )  # fmt: skip
-        return alarms
+        cards = self._cards or []
+        above = [card for card in cards if card.word is Word.HOLD or card.glyph is Glyph.LOCK]
+        return [*above, *alarms, *(card for card in cards if card not in above)]
 
     def _coming(self, number: int, due: Due) -> Happening:
         places = self._p.places(due.standings)

@@ -204,14 +204,14 @@ class MainWindow(QMainWindow):
         from rackboard.ui.happening_presenter import SHOWN_US, HappeningPresenter
 
         events = self.session.store.journal.events(_EVENTS, from_us=presenter.now - SHOWN_US)
-        alarms = None
+        notes = [*self._notes(), *self._extra_notes]
+        maker = HappeningPresenter(presenter, notes)
         if self.session.alerts is not None:
-            from rackboard.ui.alarm_happenings import alarm_happenings
+            from rackboard.ui.alarm_happenings import alarm_lines
 
-            alarms, self._cards = alarm_happenings(
-                self.session.alerts, self.session.board, presenter.times
-            )
-        maker = HappeningPresenter(presenter, [*self._notes(), *self._extra_notes], alarms)
+            found = alarm_lines(self.session.alerts, self.session.board, presenter.times)
+            self._cards = found.cards
+            maker = HappeningPresenter(presenter, notes, found.lines, found.disturbed)
         happenings = maker.happenings(events)
         return maker.head(happenings), happenings
 
