@@ -10,6 +10,7 @@ import re
 from datetime import date, timedelta
 from typing import TYPE_CHECKING
 
+from rackboard.core.day_names import DAYS, LONG_DAYS, MONTHS
 from rackboard.core.errors import InputError
 from rackboard.core.instants import HOUR_US, MINUTE_US, Instant
 from rackboard.core.spoken_german import in_english
@@ -22,20 +23,6 @@ if TYPE_CHECKING:
 
 AHEAD_US = 5 * MINUTE_US
 """A clock on the wall may be so far ahead of the board's; such a moment counts as past."""
-DAYS = (
-    text("Days", "Mon"), text("Days", "Tue"), text("Days", "Wed"), text("Days", "Thu"),
-    text("Days", "Fri"), text("Days", "Sat"), text("Days", "Sun"),
-)  # fmt: skip
-MONTHS = (
-    text("Months", "Jan"), text("Months", "Feb"), text("Months", "Mar"), text("Months", "Apr"),
-    text("Months", "May"), text("Months", "Jun"), text("Months", "Jul"), text("Months", "Aug"),
-    text("Months", "Sep"), text("Months", "Oct"), text("Months", "Nov"), text("Months", "Dec"),
-)  # fmt: skip
-LONG_DAYS = (
-    text("Days", "Monday"), text("Days", "Tuesday"), text("Days", "Wednesday"),
-    text("Days", "Thursday"), text("Days", "Friday"), text("Days", "Saturday"),
-    text("Days", "Sunday"),
-)  # fmt: skip
 _LONG_MONTHS = (
     "january", "february", "march", "april", "may", "june", "july", "august", "september",
     "october", "november", "december",

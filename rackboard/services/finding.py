@@ -10,8 +10,8 @@ from collections import defaultdict
 from datetime import date, timedelta
 from typing import NamedTuple
 
+from rackboard.core.day_names import LONG_DAYS
 from rackboard.core.instants import Instant
-from rackboard.core.spoken_time import LONG_DAYS
 from rackboard.core.standing import Standing
 from rackboard.core.text import Text, text
 from rackboard.services.agenda import JobStanding

@@ -18,7 +18,6 @@ from rackboard.core.errors import RackboardError, StoreError
 from rackboard.core.instants import Clock
 from rackboard.core.temperature import Unit
 from rackboard.core.text import text
-from rackboard.services.bench import Bench
 from rackboard.services.board import STALE_US, Board
 from rackboard.services.founding import found_shop
 from rackboard.services.snapshot import CONTRAST, LANGUAGE, THEME
@@ -101,10 +100,7 @@ class Program:
         store, self.clock = self._open_store()
         board = Board(store, self.clock, self._zone)
         board.stale_us = round(STALE_US * self._options.speed)
-        bench = Bench(store, self.clock, board.snapshot.hours)
-        by = board.snapshot.settings.get("initials")
-        bench.by = by if isinstance(by, str) and by else None
-        session = Session(store, self.clock, board, bench)
+        session = Session(store, self.clock, board)
         session.locale_unit = _locale_unit()
         speak(str(board.snapshot.settings.get(LANGUAGE) or ""))
         settings = board.snapshot.settings

@@ -15,7 +15,6 @@ from rackboard.ui import type
 from rackboard.ui.board import Board
 from rackboard.ui.board_presenter import BoardPresenter
 from rackboard.ui.board_view import BoardView, Happening
-from rackboard.ui.carrying import Carrying
 from rackboard.ui.commands import Commands
 from rackboard.ui.doing import Doing
 from rackboard.ui.language import say
@@ -94,6 +93,11 @@ class MainWindow(QMainWindow):
         if self._started:
             return
         self._started = True
+        from rackboard.ui.carrying import Carrying  # nothing is dragged before the first picture
+
+        board = self.board
+        carrying = Carrying(self.session, self, (board.rack, board.box, board.chips))
+        carrying.club_chosen.connect(self.select_club)
         self.session.tick()
         if self.board.selected() is None:
             self._select_first()
@@ -346,8 +350,6 @@ class MainWindow(QMainWindow):
         self._appearance.theme_changed.connect(self._show_theme)
         doing = self.doing
         doing.club_chosen.connect(self.select_club)
-        carrying = Carrying(session, self, (board.rack, board.box, board.chips))
-        carrying.club_chosen.connect(self.select_club)
         doing.job_chosen.connect(self._on_job_clicked)
         doing.theme_chosen.connect(self._appearance.set_override)
         doing.refused.connect(self._show_commands)

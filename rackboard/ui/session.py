@@ -9,7 +9,6 @@ from PySide6.QtCore import QObject, Signal
 from rackboard.core.errors import RackboardError
 from rackboard.core.instants import Clock
 from rackboard.core.temperature import Unit
-from rackboard.services.bench import Bench
 from rackboard.services.board import Board
 from rackboard.services.undo import History
 from rackboard.store import Store
@@ -17,6 +16,7 @@ from rackboard.store.changes import ChangeSet
 
 if TYPE_CHECKING:
     from rackboard.services.alerts import Alerts
+    from rackboard.services.bench import Bench
     from rackboard.services.feeding import Feeding
     from rackboard.ui.couriers import Couriers
 
@@ -34,19 +34,31 @@ class Session(QObject):
     """Something may have to be shown anew by the mere passing of time."""
 
     def __init__(
-        self, store: Store, clock: Clock, board: Board, bench: Bench, parent: QObject | None = None
-    ) -> None:
+        self, store: Store, clock: Clock, board: Board, bench: Bench | None = None,
+        parent: QObject | None = None,
+    ) -> None:  # fmt: skip
         super().__init__(parent)
         self.store = store
         self.clock = clock
         self.board = board
-        self.bench = bench
+        self._bench = bench
         self.history = History(store, clock)
         self.alerts: Alerts | None = None
         self.couriers: Couriers | None = None
         self.feeding: Feeding | None = None
         self.feed_trouble = ""
         self.locale_unit = Unit.C
+
+    @property
+    def bench(self) -> Bench:
+        """What people do; made with the first act, the first picture needs none."""
+        if self._bench is None:
+            from rackboard.services.bench import Bench
+
+            self._bench = Bench(self.store, self.clock, self.board.snapshot.hours)
+            by = self.board.snapshot.settings.get("initials")
+            self._bench.by = by if isinstance(by, str) and by else None
+        return self._bench
 
     @property
     def unit(self) -> Unit:

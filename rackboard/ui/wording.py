@@ -7,10 +7,10 @@ from __future__ import annotations
 
 from datetime import datetime
 
+from rackboard.core.day_names import DAYS, LONG_DAYS, MONTHS
 from rackboard.core.epoxy import Range, Sheet
 from rackboard.core.instants import DAY_US, MINUTE_US, Instant
 from rackboard.core.schedule import OpeningHours
-from rackboard.core.spoken_time import DAYS, LONG_DAYS, MONTHS
 from rackboard.core.text import Figure, text
 from rackboard.ui.language import say, spoken, translated
 

@@ -154,13 +154,3 @@ def test_a_folder_that_cannot_hold_it_is_said(
 ) -> None:
     monkeypatch.setattr(instance, "socket_name", lambda paths: "/nowhere/at/all/board")
     assert Instance(paths).trouble
-
-
-def test_without_qt_network_it_is_only_said(
-    qtbot: QtBot, paths: Paths, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    monkeypatch.setitem(sys.modules, "PySide6.QtNetwork", None)
-    first = Instance(paths)
-    assert first.trouble
-    assert not call_first(paths)
-    first.close()
