@@ -21,7 +21,7 @@ RIPPLE = (
 RIPPLE_WIDTH = 5.0
 WEDGE = "M 34 29.5 L 40 29.5 L 49 18 L 56 18 L 56 46 L 49 46 L 40 34.5 L 34 34.5 Z"
 """The line that thickens, and the bar."""
-SIZES = (16, 24, 32, 48, 64, 128, 256)
+SIZES = (16, 24, 32, 48, 64, 128)
 
 
 def path(data: str) -> QPainterPath:

@@ -6,7 +6,6 @@ of Qt's network library, which takes some megabytes and is loaded there alone.
 
 from __future__ import annotations
 
-import hashlib
 import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -31,15 +30,20 @@ _PIPES = sys.platform == "win32"
 
 def socket_name(paths: Paths) -> str:
     """Return where the boards of this data folder meet."""
-    digest = hashlib.sha256(str(paths.data).encode()).hexdigest()[:16]
     if _PIPES:
-        return f"rackboard-{digest}"
+        return f"rackboard-{_digest(paths)}"
     path = str(paths.runtime / "board")
     if len(path.encode()) <= _LONGEST:
         return path
     from tempfile import gettempdir
 
-    return str(Path(gettempdir()) / f"rackboard-{digest}")
+    return str(Path(gettempdir()) / f"rackboard-{_digest(paths)}")
+
+
+def _digest(paths: Paths) -> str:
+    from hashlib import sha256  # brings megabytes of a cryptography library along
+
+    return sha256(str(paths.data).encode()).hexdigest()[:16]
 
 
 class Instance(QObject):

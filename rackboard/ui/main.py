@@ -6,7 +6,7 @@ import sys
 from collections.abc import Callable
 from datetime import tzinfo
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 from PySide6.QtCore import QLocale, QLockFile, QTimer, QTimeZone
@@ -31,6 +31,7 @@ from rackboard.ui.session import Session
 from rackboard.ui.theme import Appearance
 
 if TYPE_CHECKING:
+    from rackboard.core.feed import Feed
     from rackboard.services.demo import DemoFeed
     from rackboard.services.housekeeping import ClockWatch, DailyBackup
     from rackboard.ui.couriers import Couriers
@@ -160,7 +161,6 @@ class Program:
         """Begin what the first picture doesn't need: couriers, backup, the demo's sensors."""
         if self.window.stopped or self.window.session.alerts is not None:
             return  # closed meanwhile, or begun by the window before this one
-        from rackboard.feeds.live import open_feed
         from rackboard.services.feeding import Feeding
         from rackboard.services.housekeeping import ClockWatch, DailyBackup
         from rackboard.ui.icon import window_icon
@@ -170,7 +170,7 @@ class Program:
         if self._couriers is None:
             self._couriers = self._make_couriers()
         if not self._options.demo:
-            session.feeding = Feeding(session.store, self.clock, open_feed)
+            session.feeding = Feeding(session.store, self.clock, _open_feed)
         session.alerts = self._couriers.make_alerts()
         elapsed = None if self._options.demo else getattr(self.clock, "elapsed", None)
         self._watch = ClockWatch(session.store, elapsed)
@@ -326,6 +326,13 @@ class Program:
         self.window.session.store.close()
         self._log.close()
         self._lock.unlock()
+
+
+def _open_feed(*values: Any, **named: Any) -> Feed:
+    """Open a source of temperatures; what that takes is loaded with the first one."""
+    from rackboard.feeds.live import open_feed
+
+    return open_feed(*values, **named)
 
 
 def _locale_unit() -> Unit:

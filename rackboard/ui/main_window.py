@@ -52,7 +52,7 @@ class MainWindow(QMainWindow):
     """The first picture is there; the forecasts can be worked out."""
     language_changed = Signal()
     """Another language is set: the window has to be made anew."""
-    _painted = _started = _stopped = False
+    _painted = _started = _stopped = _still = False
 
     def __init__(
         self,
@@ -210,8 +210,10 @@ class MainWindow(QMainWindow):
         events = self.session.store.journal.events(_EVENTS, from_us=presenter.now - SHOWN_US)
         notes = [*self._notes(), *self._extra_notes]
         maker = HappeningPresenter(presenter, notes)
-        if self.session.alerts is not None:
+        if self._has_alarms():
             from rackboard.ui.alarm_happenings import alarm_lines
+
+            assert self.session.alerts is not None
 
             found = alarm_lines(self.session.alerts, self.session.board, presenter.times)
             self._cards = found.cards
@@ -219,22 +221,27 @@ class MainWindow(QMainWindow):
         happenings = maker.happenings(events)
         return maker.head(happenings), happenings
 
+    def _has_alarms(self) -> bool:
+        alerts = self.session.alerts
+        return alerts is not None and any(alert.is_alarm for alert in alerts.open)
+
     def _taken_joints(self) -> set[int]:
-        if self.session.alerts is None:
+        if not self._has_alarms():
             return set()
         from rackboard.ui.alarm_happenings import taken_joints
 
+        assert self.session.alerts is not None
         return taken_joints(self.session.alerts)
 
     def _inspector(self, presenter: BoardPresenter) -> InspectorView | None:
+        standing, slot = self.selected_standing(), self.board.selected()
+        if standing is None and slot is None:
+            return None
         from rackboard.ui.inspector_presenter import InspectorPresenter
 
-        standing = self.selected_standing()
         if standing is not None:
             return InspectorPresenter(presenter).joint(standing)
-        slot = self.board.selected()
-        if slot is None:
-            return None
+        assert slot is not None
         return InspectorPresenter(presenter).empty(*slot)
 
     def _on_second(self) -> None:
@@ -280,7 +287,9 @@ class MainWindow(QMainWindow):
             self._look = look
             self._appearance.take_settings(settings)
         still = bool(settings.get(MOTION))
-        self.board.set_reduced_motion(still)
+        if still is not self._still:
+            self._still = still
+            self.board.set_reduced_motion(still)
         if self._wall is not None:
             from rackboard.ui.screen_settings import screen_pitch_mm
             from rackboard.ui.wall_size import viewing_of
