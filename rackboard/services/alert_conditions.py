@@ -5,12 +5,13 @@ Nothing is raised here: a condition is a fact of the stored record and now.
 
 from __future__ import annotations
 
-from bisect import bisect_right
+from bisect import bisect_left, bisect_right
 from collections import defaultdict
 from itertools import pairwise
 from typing import NamedTuple
 
 from rackboard.core.alerts.kinds import Kind
+from rackboard.core.alerts.machine import TAKEN_FOR_US
 from rackboard.core.alerts.rows import Alert
 from rackboard.core.alerts.watch import (
     HANGS_US,
@@ -94,12 +95,13 @@ class Seen(NamedTuple):
 
 
 class _Watched(NamedTuple):
-    """A watch with what it has taken in of a record."""
+    """A watch with what it has taken in of a record; `last_us`: since when it last held."""
 
     limit: Limit
-    revision: int
+    whole: tuple[int, Instant]
     taken: int
     watch: Watch
+    last_us: Instant | None = None
 
 
 class Conditions:
@@ -159,7 +161,7 @@ class Conditions:
                 continue
             for found in (
                 self._cold(board, zone_id, record, curing[zone_id], alerts, now),
-                self._hot(zone_id, record, present[zone_id], now),
+                self._hot(zone_id, record, present[zone_id], alerts, now),
             ):
                 if found is not None:
                     on[found.key] = found
@@ -167,24 +169,30 @@ class Conditions:
         return Seen(on, watched, frozenset(frozen), air)
 
     def _watch(
-        self, zone_id: int, kind: Kind, limit: Limit, record: ZoneRecord, now: Instant
-    ) -> Watch:
+        self, zone_id: int, kind: Kind, limit: Limit, record: ZoneRecord, now: Instant,
+        from_us: Instant = 0,
+    ) -> tuple[Watch, Instant | None]:  # fmt: skip
         """Return how a condition stands, having read only what is new of the record."""
         key = (zone_id, kind)
         state = self._watches.get(key)
         points = record.points
-        if state is None or state.limit != limit or state.revision != record.revision:
-            first = bisect_right(points, now - _WATCHED_US, key=lambda point: point.at_us)
-            state = _Watched(limit, record.revision, first, Watch())
-        watch = state.watch
+        whole = (record.revision, from_us)
+        if state is None or state.limit != limit or state.whole != whole:
+            since = max(now - _WATCHED_US, from_us - 1)
+            first = bisect_right(points, since, key=lambda point: point.at_us)
+            state = _Watched(limit, whole, first, Watch())
+        watch, since_us = state.watch, state.last_us
+        # A reading is judged by its own uncertainty, whatever the next one's is.
         for point in points[state.taken :]:
-            watch = taken_in(watch, limit, point.at_us, point.temperature_mc)
-        self._watches[key] = state._replace(taken=len(points), watch=watch)
+            watch = taken_in(watch, limit, point.at_us, _air_mc(point, limit))
+            since_us = watch.since_us if watch.on else since_us
+        self._watches[key] = state._replace(taken=len(points), watch=watch, last_us=since_us)
         last = points[-1]
         if not last.source.automatic and now > last.at_us:
             # A typed temperature holds until it is typed again; a feed has to go on saying so.
-            watch = taken_in(watch, limit, now, last.temperature_mc)
-        return watch
+            watch = taken_in(watch, limit, now, _air_mc(last, limit))
+            since_us = watch.since_us if watch.on else since_us
+        return watch, since_us
 
     def _cold(
         self, board: Board, zone_id: int, record: ZoneRecord, curing: list[Standing],
@@ -193,13 +201,12 @@ class Conditions:
         if not curing or record.last is None:
             return None
         minimum_mc = max(round(s.batch.sheet.minimum_c * 1000) for s in curing)
-        watch = self._watch(zone_id, Kind.COLD, cold_limit(minimum_mc, record.last.u_mc), record,
-                            now)  # fmt: skip
+        watch, _ = self._watch(zone_id, Kind.COLD, cold_limit(minimum_mc, 0), record, now)
         if not watch.on or watch.since_us is None:
             return None
         data: dict[str, object] = {
             "air_mc": record.last.temperature_mc, "limit_mc": minimum_mc + record.last.u_mc,
-            "printed": {str(s.joint.id): s.not_before_us for s in curing},
+            "printed": {_printed_key(s): s.not_before_us for s in curing},
         }  # fmt: skip
         condition = Condition(Kind.COLD, zone_id, watch.since_us, data)
         if condition.key in alerts:
@@ -216,22 +223,40 @@ class Conditions:
         return printed if isinstance(printed, dict) else {}
 
     def _hot(
-        self, zone_id: int, record: ZoneRecord, present: list[Standing], now: Instant
-    ) -> Condition | None:
-        if not present or record.last is None:
+        self, zone_id: int, record: ZoneRecord, present: list[Standing],
+        alerts: dict[Key, Alert], now: Instant,
+    ) -> Condition | None:  # fmt: skip
+        there = [s for s in present if s.stay is not None]
+        if not there or record.last is None:
             return None
         maximum_mc = min(round(s.batch.sheet.maximum_c * 1000) for s in present)
-        watch = self._watch(zone_id, Kind.TOO_HOT, hot_limit(maximum_mc), record, now)
-        if not watch.on or watch.since_us is None:
+        limit = hot_limit(maximum_mc)
+        arrived = {s.joint.id: s.stay.from_us for s in there if s.stay is not None}
+        watch, since = self._watch(zone_id, Kind.TOO_HOT, limit, record, now,
+                                   min(arrived.values()))  # fmt: skip
+        if since is None:
             return None
-        since = watch.since_us
-        hottest = max(
-            (p.temperature_mc for p in reversed(record.points) if p.at_us >= since),
-            default=record.last.temperature_mc,
-        )
-        return Condition(
-            Kind.TOO_HOT, zone_id, since, {"air_mc": hottest, "limit_mc": maximum_mc},
-        )  # fmt: skip
+        # Not a matter of now alone: heat that came and went unwatched has done its work.
+        first = bisect_left(record.points, since, key=lambda point: point.at_us)
+        hot = [p for p in record.points[first:] if p.temperature_mc > limit.off_mc]
+        if not hot:
+            return None
+        heated = sorted(n for n, from_us in arrived.items() if from_us <= hot[-1].at_us)
+        data: dict[str, object] = {
+            "air_mc": max(p.temperature_mc for p in hot), "limit_mc": maximum_mc, "joints": heated,
+        }  # fmt: skip
+        condition = Condition(Kind.TOO_HOT, zone_id, since, data)
+        if condition.key in alerts:
+            return condition if watch.on else None
+        last = self._store.alerts.last_of(Kind.TOO_HOT.value, zone_id)
+        if last is None or last.closed_us is None or last.closed_us < since:
+            return condition
+        # Answered while it was hot: told again if others are in it, or an hour later.
+        known = last.data.get("joints")
+        others = set(heated) - set(known if isinstance(known, list) else [])
+        if watch.on and (others or now - last.closed_us >= TAKEN_FOR_US):
+            return condition
+        return None
 
     @staticmethod
     def _missing(
@@ -239,7 +264,12 @@ class Conditions:
         now: Instant,
     ) -> Condition | None:  # fmt: skip
         last = record.last
-        if last is None or last.source is not Source.FEED or not curing:
+        if last is None or not curing:
+            return None
+        told = alerts.get((Kind.NO_RECORD.value, zone_id, 0))
+        if told is not None and any(_waits_for_bridge(s) for s in curing):
+            return Condition(Kind.NO_RECORD, zone_id, told.due_us, told.data)
+        if last.source is not Source.FEED:
             return None
         since = missed_since(last.at_us, _interval_us(record.points), now)
         if since is None:
@@ -248,6 +278,26 @@ class Conditions:
         if condition.key in alerts or any(_hangs(s, now) for s in curing):
             return condition
         return None
+
+
+def in_shop(board: Board) -> list[Standing]:
+    """Return the joints of jobs of which something is still in the shop."""
+    jobs = {
+        s.job.id for s in board.standings
+        if (place := board.snapshot.place_of(s.club.id)) is None
+        or place.kind is not PlaceKind.OUT
+    }  # fmt: skip
+    return [s for s in board.standings if s.job.id in jobs]
+
+
+def _air_mc(point: Point, limit: Limit) -> int:
+    """Return what a reading says at least where cold is looked for, itself where heat is."""
+    return point.temperature_mc - point.u_mc if limit.below else point.temperature_mc
+
+
+def _printed_key(standing: Standing) -> str:
+    """Return what a printed time is of: handling and full cure are two of them."""
+    return f"{standing.joint.id} {standing.milestone}"
 
 
 def _zone_of(board: Board, standing: Standing) -> int | None:
@@ -260,6 +310,12 @@ def _interval_us(points: list[Point]) -> Instant:
     last = [point.at_us for point in points[-_SAMPLES - 1 :] if point.source is Source.FEED]
     gaps = sorted(b - a for a, b in pairwise(last))
     return gaps[len(gaps) // 2] if gaps else MINUTE_US
+
+
+def _waits_for_bridge(standing: Standing) -> bool:
+    """Return whether a permission hangs on a gap that nobody has bridged."""
+    outcome = standing.outcome
+    return standing.unknown and outcome is not None and outcome.forecast.gap_us is not None
 
 
 def _hangs(standing: Standing, now: Instant) -> bool:
@@ -278,7 +334,7 @@ def _moved(board: Board, standing: Standing, said: dict[str, object]) -> bool:
     """Return whether a printed time has moved away since it was last said."""
     if standing.unknown or standing.outcome is None:
         return False
-    before = said.get(str(standing.joint.id))
+    before = said.get(_printed_key(standing))
     if not isinstance(before, int):
         before = board.foretold(standing)
     if before is None:
@@ -303,9 +359,11 @@ def _is_stated(board: Board, zone: Zone, record: ZoneRecord, now: Instant) -> bo
 
 def milestones(board: Board) -> list[Coming]:
     """Return the milestones of everything at work."""
-    jobs = board.jobs()
+    here = in_shop(board)
+    at_work = {s.job.id for s in here}
+    jobs = [job for job in board.jobs() if job.job.id in at_work]
     groups: dict[tuple[int, int], list[Standing]] = defaultdict(list)
-    for standing in board.standings:
+    for standing in here:
         if standing.batch.mixed_us is not None:
             groups[(standing.job.id, standing.batch.id)].append(standing)
     safe = {job.job.id: job for job in jobs}

@@ -25,12 +25,21 @@ from rackboard.core.alerts.machine import (
 )
 from rackboard.core.alerts.rows import Alert
 from rackboard.core.alerts.telling import rank
-from rackboard.core.bench import Hold, HoldReason, Milestone, PlaceKind
+from rackboard.core.bench import Hold, HoldReason, Milestone, Place, PlaceKind, Stay
 from rackboard.core.errors import InputError
-from rackboard.core.instants import Clock, Instant
+from rackboard.core.instants import MINUTE_US, Clock, Instant
 from rackboard.core.text import text
-from rackboard.services.alert_conditions import Coming, Condition, Conditions, Key, Seen, milestones
+from rackboard.services.alert_conditions import (
+    Coming,
+    Condition,
+    Conditions,
+    Key,
+    Seen,
+    in_shop,
+    milestones,
+)
 from rackboard.services.board import Board
+from rackboard.services.snapshot import Snapshot
 from rackboard.services.teller import Courier, Teller
 from rackboard.store import Store
 from rackboard.store.changes import ChangeSet
@@ -40,6 +49,7 @@ from rackboard.store.transaction import Transaction
 REACHED = "customer reached"
 BACK = "back on the rack"
 NEVER_LEFT = "never left the rack"
+_STEPPED_US = MINUTE_US  # what lies further ahead was noted before the clock was set back
 _LOG = logging.getLogger(__name__)
 
 
@@ -68,7 +78,7 @@ class Alerts:
         self._clock = clock
         self._conditions = Conditions(store)
         self._open: dict[Key, Alert] = {alert.key: alert for alert in store.alerts.open()}
-        self._handled_us: Instant = 0
+        self._looked: Snapshot | None = None
         self.by: str | None = None
         self.teller = Teller(store, clock, couriers)
 
@@ -109,12 +119,14 @@ class Alerts:
         after = plan.after()
         tellings = self.teller.plan(after, board, now)
         if not plan.changed and not tellings:
+            self._looked = board.snapshot
             self.teller.deliver(board, self._open)
             return None
         with self._store.write("alerts", now) as act:
-            self._write(act, plan, board, now)
             # The ids of what was raised just now are known only here.
-            self.teller.write(act, tellings, self._open, now)
+            self.teller.write(act, tellings, self._write(act, plan, board, now), now)
+        # Not before it is on the disk: a full one must not swallow an alert.
+        self._looked = board.snapshot
         self._open = {alert.key: alert for alert in self._store.alerts.open()}
         self.teller.deliver(board, self._open)
         return act.changes
@@ -122,13 +134,18 @@ class Alerts:
     # Alarms
 
     def _alarms(self, plan: _Plan, board: Board, seen: Seen, cause: str) -> None:
-        now = plan.now
         for condition in seen.on.values():
             alert = self._open.get(condition.key)
             if alert is None:
                 plan.begin(condition)
+                if condition.kind is Kind.TOO_HOT:
+                    plan.hot.append(_joints(condition.data))
             elif condition.subject_id not in seen.frozen or alert.kind == Kind.NO_RECORD:
-                plan.event(alert, Event.ON, **_refreshed(alert, condition, now))
+                newcomers = set()
+                if condition.kind is Kind.TOO_HOT:
+                    newcomers = set(_joints(condition.data)) - set(_joints(alert.data))
+                    plan.hot.append(sorted(newcomers))
+                plan.event(alert, Event.ON, **_refreshed(alert, condition, newcomers))
         self._withdrawn(plan, board)
         for alert in self._open.values():
             if not alert.is_alarm:
@@ -162,17 +179,16 @@ class Alerts:
             plan.event(alert, Event.UNDONE, closed_as="undone")
 
     def _heat_over(self, plan: _Plan, board: Board, alert: Alert) -> None:
-        joints = alert.data.get("joints")
-        ids = [int(n) for n in joints] if isinstance(joints, list) else []
+        ids = _joints(alert.data)
         if not ids or any(
             (hold := board.snapshot.holds.get(n)) and hold.reason is HoldReason.TOO_HOT
             for n in ids
         ):
             return
-        answers = {
-            str(hold.joint_id): hold.outcome for hold in self._store.journal.holds(ids)
-            if hold.reason is HoldReason.TOO_HOT and hold.from_us >= alert.raised_us
-        }  # fmt: skip
+        holds = [h for h in self._store.journal.holds(ids) if h.reason is HoldReason.TOO_HOT]
+        if any(hold.outcome is None for hold in holds):
+            return  # behind another HOLD of the same joint, or of a club that has left
+        answers = {str(h.joint_id): h.outcome for h in holds if h.from_us >= alert.raised_us}
         if not answers:
             return  # other HOLDs were there before it: somebody has to say what was seen
         plan.event(
@@ -182,22 +198,29 @@ class Alerts:
 
     def _withdrawn(self, plan: _Plan, board: Board) -> None:
         """Raise what was permitted and no longer holds, once a grant."""
-        grants = self._store.alerts.unraised(self._handled_us)
+        if board.snapshot is self._looked:
+            return  # a withdrawal is an act, and every act makes a new one
+        grants = self._store.alerts.unraised(0)
         if not grants:
             return
+        told: dict[int, list[int]] = {}
+        for grant in grants:
+            told.setdefault(grant.joint_id, []).append(grant.id)
         missing = {g.joint_id for g in grants} - set(board.snapshot.joints)
         if missing:
             board.bring_in(missing)
         for grant in grants:
             at = grant.withdrawn_us or plan.now
-            self._handled_us = max(self._handled_us, at)
             key = (Kind.WITHDRAWN.value, grant.joint_id, 0)
             alert = self._open.get(key)
             data: dict[str, object] = {
                 "milestone": grant.milestone.value, "was_us": grant.printed_us,
-                "reason": grant.reason or "",
+                "reason": grant.reason or "", "grants": told[grant.joint_id],
             }  # fmt: skip
             if alert is not None:
+                before = alert.data.get("grants")
+                data["grants"] = [*(before if isinstance(before, list) else []),
+                                  *told[grant.joint_id]]  # fmt: skip
                 plan.event(alert, Event.ON, data=data)
             else:  # of two at once the later, safe to hit, is the one that matters
                 plan.begin(Condition(Kind.WITHDRAWN, grant.joint_id, at, data))
@@ -209,12 +232,17 @@ class Alerts:
         stay = None if club_id is None else snapshot.stays.get(club_id)
         place = None if stay is None else snapshot.places[stay.place_id]
         here = place is not None and place.kind in (PlaceKind.RACK, PlaceKind.BOX)
-        gone = place is None or place.kind is PlaceKind.OUT
+        stays = [] if club_id is None else self._store.work.stays([club_id])
+        last = place if place or not stays else snapshot.places[stays[-1].place_id]
+        gone = last is None or last.kind is PlaceKind.OUT
         grants = snapshot.grants.get(alert.subject_id, {})
-        holds_again = Milestone(str(alert.data["milestone"])) in grants
-        if holds_again and cause:
-            plan.event(alert, Event.UNDONE, closed_as=cause)
-        elif here and stay is not None and stay.from_us > alert.due_us:
+        again = grants.get(Milestone(str(alert.data["milestone"])))
+        if joint is None and not self._store.work.joints(ids=[alert.subject_id]):
+            plan.event(alert, Event.UNDONE, closed_as=cause or "undone")
+        elif again is not None and again.printed_us <= alert.due_us:
+            # The facts are what they were: earned anew its time would lie after the withdrawal.
+            plan.event(alert, Event.UNDONE, closed_as=cause or "undone")
+        elif here and _was_off(stays, snapshot.places, alert.due_us):
             plan.event(alert, Event.OUTCOME, closed_as=BACK)
         elif here and alert.taken_us is not None:
             plan.event(alert, Event.OUTCOME, closed_as=NEVER_LEFT)
@@ -222,7 +250,7 @@ class Alerts:
             plan.event(alert, Event.OUTCOME, closed_as=joint.ended_as or "ended")
         elif not gone and (by := _released(board, alert)):
             plan.event(alert, Event.OUTCOME, closed_as=f"released by {by}")
-        elif holds_again and "again_us" not in alert.data:
+        elif again is not None and "again_us" not in alert.data:
             plan.event(alert, Event.OFF, data=alert.data | {"again_us": plan.now})
 
     # Milestones
@@ -258,8 +286,9 @@ class Alerts:
 
     def _end_milestones(self, plan: _Plan, board: Board) -> None:
         """Close what belongs to nothing at work any more."""
-        pairs = {(s.job.id, s.batch.id) for s in board.standings if not s.laid_out}
-        jobs = {s.job.id for s in board.standings}
+        here = in_shop(board)
+        pairs = {(s.job.id, s.batch.id) for s in here if not s.laid_out}
+        jobs = {s.job.id for s in here}
         for alert in self._open.values():
             if alert.is_alarm:
                 continue
@@ -272,7 +301,12 @@ class Alerts:
 
     # Writing
 
-    def _write(self, act: Transaction, plan: _Plan, board: Board, now: Instant) -> None:
+    def _write(
+        self, act: Transaction, plan: _Plan, board: Board, now: Instant
+    ) -> dict[Key, Alert]:
+        """Write what has changed; return the open alerts with their ids."""
+        for joint_ids in plan.hot:
+            _hold_hot(act, board, joint_ids, now)
         for change in plan.changes.values():
             if change.fields:
                 act.update("alert", change.alert.id, **_encoded(change.fields))
@@ -285,11 +319,8 @@ class Alerts:
                 plan.made[key] = last.id
                 continue
             episode = 1 if last is None else last.episode + 1
-            data = alert.data
-            if alert.kind == Kind.TOO_HOT:
-                data = data | {"joints": _hold_hot(act, board, alert.subject_id, now)}
-            plan.made[key] = act.add(alert._replace(episode=episode, data=data))
-        self._open = plan.after(final=True)
+            plan.made[key] = act.add(alert._replace(episode=episode))
+        return plan.after(final=True)
 
     # What people do
 
@@ -393,6 +424,7 @@ class _Plan:
         self.changes: dict[Key, _Change] = {}
         self.new: dict[Key, Alert] = {}
         self.made: dict[Key, int] = {}
+        self.hot: list[list[int]] = []
 
     @property
     def changed(self) -> bool:
@@ -454,13 +486,15 @@ class _Plan:
 def _by_time(plan: _Plan, alert: Alert, seen: Seen) -> None:
     """Bring on what the mere passing of time, or the air, does to a taken alarm."""
     kind = Kind(alert.kind)
-    if alert.until_us is not None and alert.until_us <= plan.now and alert.phase in (
+    if alert.until_us is not None and not (
+        plan.now < alert.until_us <= plan.now + POSTPONED_MOST_US  # a clock set back puts off less
+    ) and alert.phase in (
         Phase.POSTPONED.value, Phase.GONE_POSTPONED.value
     ):
         plan.event(alert, Event.POSTPONE_ENDED, closed_as="over")
     if (
         alert.phase == Phase.TAKEN.value and alert.taken_us is not None
-        and plan.now - alert.taken_us >= TAKEN_FOR_US
+        and not -_STEPPED_US <= plan.now - alert.taken_us < TAKEN_FOR_US
         and kind in (Kind.COLD, Kind.NO_RECORD, Kind.TOO_HOT)
     ):  # fmt: skip
         plan.event(alert, Event.HOUR_TAKEN)
@@ -472,33 +506,43 @@ def _by_time(plan: _Plan, alert: Alert, seen: Seen) -> None:
         plan.event(alert, Event.COLDER)
 
 
-def _refreshed(alert: Alert, condition: Condition, now: Instant) -> dict[str, Any]:
+def _refreshed(alert: Alert, condition: Condition, newcomers: set[int]) -> dict[str, Any]:
     """Return the figures of an alarm that goes on: the printed times are those it was told with."""
-    del now
     if alert.kind == Kind.COLD:
         return {}
     if alert.kind == Kind.TOO_HOT:
         old, new = alert.data.get("air_mc"), condition.data.get("air_mc")
+        data = alert.data
         if isinstance(old, int) and isinstance(new, int) and new > old:
-            return {"data": alert.data | {"air_mc": new}}
-        return {}
+            data = data | {"air_mc": new}
+        if newcomers:
+            data = data | {"joints": sorted({*_joints(data), *newcomers})}
+        return {} if data is alert.data else {"data": data}
     if alert.kind == Kind.DISTURBED and alert.data != condition.data:
         return {"data": condition.data}
     return {}
 
 
-def _hold_hot(act: Transaction, board: Board, zone_id: int, now: Instant) -> list[int]:
-    """Put every joint in a zone on HOLD that isn't yet; return them all."""
-    joints = []
-    for standing in board.standings:
-        stay = standing.stay
-        if standing.laid_out or stay is None:
-            continue
-        if board.snapshot.places[stay.place_id].zone_id == zone_id:
-            if standing.hold is None:
-                act.add(Hold(0, standing.joint.id, HoldReason.TOO_HOT, "", now))
-            joints.append(standing.joint.id)
-    return joints
+def _hold_hot(act: Transaction, board: Board, joint_ids: Iterable[int], now: Instant) -> None:
+    """Put joints on HOLD that aren't yet."""
+    for joint_id in joint_ids:
+        if joint_id not in board.snapshot.holds:
+            act.add(Hold(0, joint_id, HoldReason.TOO_HOT, "", now))
+
+
+def _joints(data: dict[str, object]) -> list[int]:
+    """Return the joints that an alarm of a zone holds."""
+    joints = data.get("joints")
+    return [int(n) for n in joints] if isinstance(joints, list) else []
+
+
+def _was_off(stays: Sequence[Stay], places: dict[int, Place], due_us: Instant) -> bool:
+    """Return whether a club that lies in a slot was elsewhere after an instant [µs UTC]."""
+    return any(
+        stay.to_us is not None and stay.to_us > due_us
+        and places[stay.place_id].kind not in (PlaceKind.RACK, PlaceKind.BOX)
+        for stay in stays
+    )
 
 
 def _released(board: Board, alert: Alert) -> str | None:

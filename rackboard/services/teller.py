@@ -17,6 +17,7 @@ from rackboard.core.alerts.telling import (
     rank,
     repeat_due_us,
 )
+from rackboard.core.errors import StoreError
 from rackboard.core.instants import MINUTE_US, Clock, Instant
 from rackboard.core.text import text
 from rackboard.services import alert_words
@@ -99,7 +100,8 @@ class Teller:
         Called in this order for every message; one that fails stops none of the others.
     """
 
-    __slots__ = ("_clock", "_couriers", "_said", "_since_us", "_store", "_ticked_us", "_was_open")
+    __slots__ = ("_clock", "_couriers", "_said", "_since_us", "_store", "_ticked_us",
+                 "_unwritten", "_was_open")
 
     def __init__(self, store: Store, clock: Clock, couriers: Sequence[Courier]) -> None:
         self._store = store
@@ -107,6 +109,7 @@ class Teller:
         self._couriers = tuple(couriers)
         self._since_us: dict[str, Instant] = {}
         self._said: dict[str, set[int]] = {}
+        self._unwritten: dict[int, dict[str, str]] = {}
         self._ticked_us: Instant | None = None
         self._was_open = False
 
@@ -119,7 +122,8 @@ class Teller:
     def plan(self, alerts: dict[Key, Alert], board: Board, now: Instant) -> list[Planned]:
         """Return what to say now of the alerts as they are about to be."""
         hours = board.snapshot.hours
-        is_open = hours.is_open(now)
+        # Of a shop that never opens no morning would tell anything.
+        is_open = hours.is_open(now) or not any(hours.week)
         came_back = (
             self._ticked_us is None or now - self._ticked_us > ABSENT_US
             or (is_open and not self._was_open)
@@ -138,14 +142,15 @@ class Teller:
         ]  # fmt: skip
         if not wanted and not repeats:
             return []
-        told = [_told(t) for t in self._store.alerts.tellings(now - WINDOW_US)]
+        told = [_told(t) for t in self._store.alerts.tellings(now - WINDOW_US)
+                if t.at_us <= now]  # not what was said before the clock was set back  # fmt: skip
         quiet = _is_quiet(board.snapshot.settings.get(QUIET), hours.local(now))
         said, _ = plan(wanted, told, now, is_open=is_open, quiet=quiet, summary=came_back)
         planned = [Planned(one, _keys(one, listed), _name(one)) for one in said]
         if repeats and not any(NATURE[one.kind].sort is Sort.ALARM for one in said):
             first = min(listed[w.alert_id].first_told_us or now for w in repeats)
             last = max(listed[w.alert_id].told_us or now for w in repeats)
-            if now >= repeat_due_us(first, last):
+            if now >= repeat_due_us(first, last) or last > now + MINUTE_US:  # clock set back
                 kind = min((w.kind for w in repeats), key=rank)
                 recent = any(t.sounded and t.at_us > now - MINUTE_US for t in told)
                 sounds = not recent and (not quiet or kind is Kind.TOO_HOT)
@@ -161,7 +166,7 @@ class Teller:
             there = [alerts[key] for key in one.keys if key in alerts]
             for alert in there:
                 act.update("alert", alert.id, told_us=now,
-                           first_told_us=alert.first_told_us or now)  # fmt: skip
+                           first_told_us=min(alert.first_told_us or now, now))  # fmt: skip
             repeat = one.name == "alarms"
             counted = not repeat and not (
                 NATURE[one.said.kind].never_folded and not one.said.summary
@@ -178,7 +183,11 @@ class Teller:
     def deliver(self, board: Board, alerts: dict[Key, Alert]) -> None:
         """Hand over what was written and not handed over yet, also by the run before."""
         by_id = {alert.id: alert for alert in alerts.values()}
+        for telling_id, said in list(self._unwritten.items()):
+            self._write_down(telling_id, said)
         for telling in self._store.alerts.untold():
+            if telling.id in self._unwritten:
+                continue
             speaking = [by_id[n] for n in telling.alert_ids if n in by_id and by_id[n].speaks]
             if not speaking:
                 self._write_down(telling.id, {})
@@ -187,7 +196,7 @@ class Teller:
             self._said[telling.key] = {alert.id for alert in speaking}
         for key, ids in list(self._said.items()):
             if not any(n in by_id and by_id[n].speaks for n in ids):
-                del self._said[key]
+                self._said.pop(key, None)
                 self._call(Message(key, "", "", take_back=True), _ignore)
 
     def _hand_over(self, telling: Telling, message: Message) -> None:
@@ -235,8 +244,15 @@ class Teller:
     def _write_down(self, telling_id: int, said: dict[str, str]) -> None:
         from rackboard.store.rows import json_text
 
-        with self._store.write("couriers", self._clock.now()) as act:
-            act.update("telling", telling_id, couriers_json=json_text(said))
+        if self._store.is_closed:
+            return  # a late answer; the next start calls again whoever was not heard of
+        try:
+            with self._store.write("couriers", self._clock.now()) as act:
+                act.update("telling", telling_id, couriers_json=json_text(said))
+        except StoreError:  # a full disk: told once all the same, and written down later
+            self._unwritten[telling_id] = said
+            return
+        self._unwritten.pop(telling_id, None)
 
 
 def _ignore(name: str, what: str) -> None:

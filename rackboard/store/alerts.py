@@ -45,7 +45,8 @@ class AlertJournal:
         rows = self._database.rows(
             f"SELECT {columns(Grant, 'g')} FROM permission_grant g"
             " WHERE g.withdrawn_us > ? AND NOT EXISTS (SELECT 1 FROM alert a"
-            " WHERE a.kind = ? AND a.subject_id = g.joint_id AND a.raised_us >= g.withdrawn_us)"
+            " JOIN json_each(a.data_json, '$.grants') told ON told.value = g.id"
+            " WHERE a.kind = ? AND a.subject_id = g.joint_id)"
             " ORDER BY g.withdrawn_us, g.id",
             (after_us, WITHDRAWN),
         )

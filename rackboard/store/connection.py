@@ -28,11 +28,12 @@ Row = tuple[Any, ...]
 class Database:
     """An open data file: statements in, plain tuples out, faults of the world in words."""
 
-    __slots__ = ("path", "raw")
+    __slots__ = ("closed", "path", "raw")
 
     def __init__(self, raw: sqlite3.Connection, path: Path) -> None:
         self.raw = raw
         self.path = path
+        self.closed = False
 
     def rows(self, statement: str, values: Sequence[object] = ()) -> list[Row]:
         """Return all rows of a statement."""
@@ -89,6 +90,7 @@ class Database:
         """Close the file."""
         with guard(self.path):
             self.raw.close()
+        self.closed = True
 
 
 def connect(path: Path, *, newest: int, writable: bool = True, busy_s: float = BUSY_S) -> Database:

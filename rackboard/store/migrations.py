@@ -275,6 +275,15 @@ _STEP_2: Final = (
         due_us, raised_us, '{}', seen_us, raised_us, raised_us, withdrawn_us,
         CASE WHEN withdrawn_us IS NOT NULL THEN 'withdrawn' END
     FROM notice WHERE kind = 'job safe'""",
+    # Nor is what was withdrawn before there were alarms of it.
+    """
+    INSERT INTO alert (kind, subject_id, batch_id, episode, phase, due_us, raised_us, data_json,
+        closed_us, closed_as)
+    SELECT 'withdrawn', joint_id, 0, 1, 'closed', max(withdrawn_us), max(withdrawn_us),
+        json_object('grants', json_group_array(id), 'milestone', milestone, 'was_us', printed_us,
+            'reason', coalesce(reason, '')),
+        max(withdrawn_us), 'before there were alarms'
+    FROM permission_grant WHERE withdrawn_us IS NOT NULL GROUP BY joint_id""",
     "DROP TABLE notice",
 )
 

@@ -109,6 +109,11 @@ class Store:
         """The data file."""
         return self._database.path
 
+    @property
+    def is_closed(self) -> bool:
+        """Whether the data file was let go of."""
+        return self._database.closed
+
     def close(self) -> None:
         """Close the file; everything is on the disk already."""
         self._database.close()

@@ -325,7 +325,9 @@ class Year:
         fresh = Board(self.shop.store, self.clock, self.shop.board.snapshot.hours.zone)
         fresh.tick()
         mine = {s.joint.id: (s.word, s.not_before_us) for s in self.shop.board.standings}
-        assert mine == {s.joint.id: (s.word, s.not_before_us) for s in fresh.standings}
+        new = {s.joint.id: (s.word, s.not_before_us) for s in fresh.standings}
+        assert mine == new, {n: (mine.get(n), new.get(n)) for n in mine | new
+                             if mine.get(n) != new.get(n)}  # fmt: skip
         holds = [h for h in self.shop.board.snapshot.holds.values()
                  if h.reason is HoldReason.DISTURBED]  # fmt: skip
         for hold in holds:
@@ -358,7 +360,8 @@ class Year:
             if (self.clock.now() - self.begin) // DAY_US > day:
                 day += 1
                 self.feed(self.clock.now())
-                self.tick()
+                while self.ticked_us != self.clock.now():  # it may have been killed meanwhile
+                    self.tick()
                 self.check_day()
         return self.counts
 
