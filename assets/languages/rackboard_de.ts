@@ -3947,6 +3947,14 @@ Gewicht</translation>
 <context>
     <name>Happening</name>
     <message numerus="yes">
+        <source>%n alarms</source>
+        <comment>%n alarm</comment>
+        <translation>
+            <numerusform>%n Alarm</numerusform>
+            <numerusform>%n Alarme</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
         <source>%n holds</source>
         <comment>%n hold</comment>
         <translation>

@@ -137,11 +137,15 @@ def glue_up(folder: Path) -> None:
     window.board.select(rack.id, FREED)
     window.new_job()
     settle()
-    keys = [*"D. Whitlow", "\t", *"0555 0102", "\t", *"Sat 08:00", "\r", "\t", "\t", "\r"]
-    for key in keys:
-        focus = QApplication.focusWidget()
-        assert focus is not None
-        QTest.keyClick(focus, Qt.Key.Key_Tab if key == "\t" else key)
+    panel = window._glue_up
+    assert panel is not None
+    form = panel.hands.job
+    form.customer.setText("D. Whitlow")
+    form.phone.setText("0555 0102")
+    form.promise.setText("Sat 08:00")
+    form.clubs.setFocus()
+    QTest.keyClicks(form.clubs, "50° wedge, 54° wedge, 58° wedge")
+    QTest.keyClick(form.clubs, Qt.Key.Key_Return)
     settle()
     take(window, folder, "glue-up")
     close(window)

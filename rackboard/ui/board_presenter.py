@@ -4,15 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from rackboard.core.bench import Hold, HoldReason, Milestone, Place, PlaceKind, Release
-from rackboard.core.instants import MINUTE_US, Instant
+from rackboard.core.bench import Milestone, Place, PlaceKind
+from rackboard.core.instants import Instant
 from rackboard.core.standing import Standing
 from rackboard.core.temperature import Unit, format_temperature
 from rackboard.core.text import text
-from rackboard.core.words import PHRASES, Word
+from rackboard.core.words import Word
 from rackboard.services.agenda import Due, DueKind, JobStanding, NightQuestion, dues
 from rackboard.services.board import Board
-from rackboard.services.climate import ZoneRecord
 from rackboard.ui.board_view import (
     Ask,
     Chip,
@@ -22,9 +21,10 @@ from rackboard.ui.board_view import (
     Temperature,
 )
 from rackboard.ui.board_view import Due as DueLine
+from rackboard.ui.joint_words import JointWords
 from rackboard.ui.language import say, translated
 from rackboard.ui.tile import Glyph, MotifStyle, Rack, Tile, TileKind, word_text
-from rackboard.ui.wording import LONG_DAYS, Times, in_sentence, long_date, short_name
+from rackboard.ui.wording import LONG_DAYS, in_sentence, long_date, short_name
 
 DUE_GLYPHS = {
     DueKind.LAST_LOOK: Glyph.EYE,
@@ -44,28 +44,14 @@ DUE_DETAILS = {
     DueKind.OFF_THE_RACK: text("Board", "cut and grip; do not hit"),
     DueKind.SAFE_TO_HIT: text("Board", "ferrule, loft and lie, hitting"),
 }
-REASONS = {
-    HoldReason.DISTURBED: text("Board", "disturbed"),
-    HoldReason.SOFT_SMEAR: text("Board", "soft smear"),
-    HoldReason.TOO_HOT: text("Board", "too hot"),
-}
 SHORT_PLACES = {
     PlaceKind.GRIP_BENCH: text("Board", "grip"), PlaceKind.PICK_UP: text("Board", "pick-up"),
     PlaceKind.OUT: text("Board", "out"),
 }  # fmt: skip
-_SINCE = {
-    Word.WET: text("Board", "while it was soft"), Word.WAIT: text("Board", "before it was hard"),
-    Word.BENCH: text("Board", "before it was safe to hit"),
-    Word.CURED: text("Board", "after it was hard"),
-}  # fmt: skip
-_RELEASED_FOR = {
-    Milestone.HANDLING: text("Board", "to go off the rack"),
-    Milestone.FULL_CURE: text("Board", "to be hit"),
-}
 _ADVERB = 8  # a time shorter than this has ", late" after it, a longer one before it
 
 
-class BoardPresenter:
+class BoardPresenter(JointWords):
     """Makes display values from the board as it stands at one moment.
 
     Parameters
@@ -86,19 +72,9 @@ class BoardPresenter:
         self, board: Board, now: Instant, unit: Unit, planned: Iterable[tuple[int, int]] = (),
         taken: Iterable[int] = ()
     ) -> None:
-        self.board = board
-        self.snapshot = board.snapshot
-        self.times = Times(board.snapshot.hours, now)
-        self.now = now
-        self.unit = unit
+        super().__init__(board, now, unit)
         self.planned = frozenset(planned)
         self.taken = frozenset(taken)
-        self.stale = board.is_stale(now)
-        self.records: dict[int, ZoneRecord] = board.records() if board.reckoned else {}
-
-    def temperature(self, milli_c: int) -> str:
-        """Return "17.4 °C"."""
-        return translated(format_temperature(milli_c, self.unit))
 
     # Tiles
 
@@ -173,15 +149,8 @@ class BoardPresenter:
             standing.job.number, self._sub(standing),
             time=say("Board", "no word since {time}").format(time=since),
             detail=said, detail_short=said,
-            accessible=self._stale_said(name, standing),
+            accessible=self.stale_said(name, standing),
         )  # fmt: skip
-
-    def _stale_said(self, place: str, standing: Standing) -> str:
-        return say("Board", "{slot}, {club}, {phrase} since {time}, {said}").format(
-            slot=place, club=standing.club.name, phrase=translated(PHRASES[Word.STALE]),
-            time=self.times.moment(self.board.ticked_us),
-            said=say("Board", "it said {word} then").format(word=word_text(standing.word)),
-        )
 
     def _joint_tile(self, place: Place, slot: int, name: str, standing: Standing) -> Tile:
         caption, time, detail, short = self.time_words(standing)
@@ -208,7 +177,7 @@ class BoardPresenter:
             or None in dots
         ):  # fmt: skip
             dots = (None, None)
-        accessible = self._accessible(name, standing)
+        accessible = self.accessible(name, standing)
         return Tile(
             place.id, slot, name, TileKind.JOINT, standing.word, standing.club.name,
             standing.job.number, self._sub(standing), self._air(place.zone_id),
@@ -223,30 +192,6 @@ class BoardPresenter:
             accessible=accessible,
         )  # fmt: skip
 
-    def _accessible(self, place: str, standing: Standing) -> str:
-        """Return place, club, phrase and an absolute time, for who hears the tile."""
-        caption, time, detail, _ = self.time_words(standing)
-        hold, mixed = standing.hold, standing.batch.mixed_us
-        phrase = translated(PHRASES[standing.word])
-        said = " ".join(part for part in (caption, time) if part)
-        if hold is not None:
-            phrase = f"{translated(REASONS[hold.reason])}, {self._held_because(standing, hold)}"
-            said = say("Board", "since {time}").format(time=self.times.moment(hold.from_us))
-        elif standing.released is not None:
-            said = f"{said}, {detail}"
-        elif mixed is not None and (
-            standing.unknown or standing.outcome is None or standing.no_time
-        ) and standing.base is not Word.CURED:  # it has no time of its own yet
-            since = say("Board", "mixed {time}").format(time=self.times.moment(mixed))
-            said = ", ".join(part for part in (said, detail, since) if part.strip("…"))
-        accessible = say("Board", "{slot}, {club}, job {job}, {word}: {phrase}. {said}").format(
-            slot=place, club=standing.club.name, job=standing.job.number,
-            word=word_text(standing.word), phrase=phrase, said=said,
-        )  # fmt: skip
-        if standing.cold:
-            accessible = say("Board", "{said}, cold").format(said=accessible)
-        return accessible
-
     def _sub(self, standing: Standing) -> str:
         mixed = standing.batch.mixed_us
         name = short_name(standing.batch.sheet)
@@ -259,92 +204,6 @@ class BoardPresenter:
         u_mc = record.last.u_mc if record and record.last else 3000
         minimum_mc = round(standing.batch.sheet.minimum_c * 1000)
         return translated(format_temperature(minimum_mc + u_mc, self.unit, 0))
-
-    def time_words(self, standing: Standing) -> tuple[str, str, str, str]:
-        """Return caption, time, detail and short detail of a joint."""
-        times = self.times
-        if standing.hold is not None:
-            reason, when = translated(REASONS[standing.hold.reason]), times.moment(
-                standing.hold.from_us
-            )
-            detail = self._held_because(standing, standing.hold)
-            if not times.is_today(standing.hold.from_us):
-                return "", reason, f"{when}, {detail}", when
-            if standing.hold.reason is HoldReason.DISTURBED:
-                reason = say("Board", "{reason} {time}").format(reason=reason, time=when)
-            return "", reason, detail, detail
-        if standing.released is not None:
-            return self._released_words(standing.released)
-        if standing.outcome is None and standing.base is not Word.CURED:
-            working = say("Board", "working it out")
-            return "", "…", working, working
-        if standing.base is Word.CURED:
-            since = times.moment(standing.since_us or 0)
-            safe = say("Board", "safe to hit")
-            return say("Board", "since"), since, safe, safe
-        if standing.base is Word.WET and standing.use_by_us is not None:
-            look = standing.use_by_us - 10 * MINUTE_US
-            done = standing.batch.looked_us is not None
-            detail = say("Board", "last look {time}").format(time=times.limit(look))
-            if done:
-                detail = say("Board", "looked at")
-            elif look <= self.now:
-                detail = say("Board", "last look now")
-            return say("Board", "use by"), times.limit(standing.use_by_us), detail, detail
-        return self._permission_words(standing)
-
-    def _released_words(self, release: Release) -> tuple[str, str, str, str]:
-        """Return whose word stands in place of the time, and what for."""
-        who = say("Board", "released {initials}").format(initials=release.by)
-        what, when = translated(_RELEASED_FOR[release.milestone]), self.times.moment(release.at_us)
-        return "", who, f"{what}, {when}", what
-
-    def _held_because(self, standing: Standing, hold: Hold) -> str:
-        said = hold.detail or _SINCE[self._base_at(standing, hold.from_us)]
-        return translated(said)
-
-    def _base_at(self, standing: Standing, at: Instant) -> Word:
-        """Return what a joint was at an instant of the past."""
-        grants = self.snapshot.grants.get(standing.joint.id, {})
-        for milestone, word in (
-            (Milestone.FULL_CURE, Word.CURED), (Milestone.HANDLING, Word.BENCH)
-        ):  # fmt: skip
-            grant = grants.get(milestone)
-            if grant is not None and grant.printed_us <= at:
-                return word
-        use_by = standing.use_by_us
-        return Word.WET if use_by is not None and at < use_by else Word.WAIT
-
-    def _permission_words(self, standing: Standing) -> tuple[str, str, str, str]:
-        ask = say("Board", "type the temperature")
-        if standing.unknown and not self._has_record(standing):
-            return "", say("Board", "low?"), ask, ask
-        if standing.unknown:
-            return (
-                "", say("Board", "low?"), say("Board", "lowest overnight not known"),
-                say("Board", "lowest not known"),
-            )  # fmt: skip
-        if standing.asked and standing.not_before_us is not None:
-            time = f"{self.times.moment(standing.not_before_us)}?"
-            return "", time, ask, ask
-        if standing.not_before_us is None:
-            far = "" if standing.cold else say("Board", "not within 60 days")
-            return "", say("Board", "no time"), far, ""
-        caption, late = say("Board", "not before"), self.times.moment(standing.not_before_us)
-        if standing.probably_us is None:
-            return caption, late, "", ""
-        probably = self.times.moment(standing.probably_us)
-        return (
-            caption, late, say("Board", "probably hard by {time}").format(time=probably),
-            say("Board", "probably {time}").format(time=probably),
-        )  # fmt: skip
-
-    def _has_record(self, standing: Standing) -> bool:
-        """Return whether the zone where a joint lies has ever been read."""
-        stay = standing.stay
-        zone_id = None if stay is None else self.snapshot.places[stay.place_id].zone_id
-        record = None if zone_id is None else self.records.get(zone_id)
-        return record is not None and record.last is not None
 
     # Off the rack, jobs
 
@@ -365,8 +224,8 @@ class BoardPresenter:
                     standing.club.name, standing.job.number, place.name,
                     translated(SHORT_PLACES[place.kind]), "" if self.stale else caption,
                     "" if self.stale else time,
-                    self._stale_said(place.name, standing) if self.stale
-                    else self._accessible(place.name, standing),
+                    self.stale_said(place.name, standing) if self.stale
+                    else self.accessible(place.name, standing),
                 )
             )  # fmt: skip
         if len(chips) > 4:

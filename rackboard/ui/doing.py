@@ -38,6 +38,9 @@ class Doing(QObject):
     """A club was found, or has been carried: bring the ring to it."""
     job_chosen = Signal(int)
     theme_chosen = Signal(str)
+    undone = Signal(object)
+    redone = Signal(object)
+    """The label of what was taken back, or done again."""
     refused = Signal()
     """An act was refused and said so; what is shown may have to be brought back."""
 
@@ -69,13 +72,19 @@ class Doing(QObject):
 
     def undo(self) -> None:
         """Take back the last act."""
+        label = self.session.history.undo_label
         if not self.act(self.session.undo):
             self.refused.emit()
+        elif label:
+            self.undone.emit(label)
 
     def redo(self) -> None:
         """Do the last undone act again."""
+        label = self.session.history.redo_label
         if not self.act(self.session.redo):
             self.refused.emit()
+        elif label:
+            self.redone.emit(label)
 
     def disturb(self) -> None:
         """Ask what happened to the selected joint; HOLD if it may have gelled already."""

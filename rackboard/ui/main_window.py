@@ -102,6 +102,11 @@ class MainWindow(QMainWindow):
         if self.board.selected() is None:
             self._select_first()
         self.refresh()
+        from rackboard.ui.announcing import Announcements
+
+        self._announcements = Announcements(self.session, self, self.selected_standing)
+        self.doing.undone.connect(self._announcements.undone)
+        self.doing.redone.connect(self._announcements.redone)
         self._clock_timer = self._timer(CLOCK_MS, self._on_second)
         self._engine_timer = self._timer(ENGINE_MS, self.session.tick)
         self._blink_timer = QTimer(self)

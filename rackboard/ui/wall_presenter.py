@@ -11,7 +11,8 @@ from rackboard.core.bench import HoldReason, PlaceKind
 from rackboard.core.standing import Standing
 from rackboard.core.temperature import format_temperature
 from rackboard.core.words import PHRASES, Word
-from rackboard.ui.board_presenter import DUE_GLYPHS, REASONS, SHORT_PLACES, BoardPresenter
+from rackboard.ui.board_presenter import DUE_GLYPHS, SHORT_PLACES, BoardPresenter
+from rackboard.ui.joint_words import REASONS
 from rackboard.ui.language import say, spoken, translated
 from rackboard.ui.tile import Glyph, word_text
 from rackboard.ui.wall_view import WallDue, WallReading, WallTile, WallView

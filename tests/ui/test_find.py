@@ -3,15 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from pathlib import Path
+from time import perf_counter
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QLocale, Qt
+from PySide6.QtWidgets import QLineEdit
 from pytestqt.qtbot import QtBot
 
+from helpers.scene import CTRL, Scene
 from helpers.session import lay_out_irons, make_session, type_temperature
 from helpers.shop import FakeClock
+from helpers.store import contents
 from helpers.windows import make_window
+from rackboard.services.finding import Finding
 from rackboard.ui.find_dialog import FindDialog
+from rackboard.ui.language import speak, translated
 from rackboard.ui.resources import load_fonts
 from rackboard.ui.session import Session
 from rackboard.ui.theme import dark_theme
@@ -147,3 +154,87 @@ def test_the_longest_sentence_has_room(
     )
     needed = dialog.sentence.heightForWidth(dialog.sentence.width())
     assert needed <= dialog.sentence.height()
+
+
+def test_the_entry_beside_it_keeps_focus_cursor_and_selection(qtbot: QtBot, tmp_path: Path) -> None:
+    """S7: a colleague's half-made glue-up is as he left it, down to the cursor."""
+    scene = Scene(qtbot, tmp_path, "2026-03-09T09:00+01:00")
+    scene.type_temperature("21")
+    lay_out_irons(scene.session, 2, number="214")
+    before = contents(scene.store)
+    scene.press(Qt.Key.Key_N, CTRL)
+    panel = scene.window._glue_up
+    assert panel is not None
+    qtbot.waitUntil(lambda: panel.isAncestorOf(scene.focus()))
+    field = scene.focus()
+    assert isinstance(field, QLineEdit)
+    field.setText("2450")
+    field.setSelection(1, 2)
+    texts = [part.text() for part in panel.findChildren(QLineEdit)]
+    planned = list(scene.window._planned)
+    scene.press(Qt.Key.Key_F, CTRL)
+    dialog = scene.dialog(FindDialog)
+    scene.type("214", enter=False)
+    assert dialog.sentence.text().startswith("Job 214 for D. Whitlow")
+    scene.press(Qt.Key.Key_Escape)
+    scene.back()
+    assert scene.focus() is field
+    assert field.selectedText() == "45"
+    assert [part.text() for part in panel.findChildren(QLineEdit)] == texts
+    assert panel.isVisible()
+    assert scene.window._planned == planned
+    assert contents(scene.store) == before
+    scene.close()
+
+
+@pytest.mark.parametrize("language", ["en", "de"])
+def test_each_sentence_can_be_said_in_ten_seconds(counter: Counter, language: str) -> None:
+    """At 150 words a minute, a calm voice at the phone, ten seconds are 25 words."""
+    before = QLocale()
+    session, clock = counter.session, counter.clock
+    said: set[str] = set()
+
+    def hear() -> None:
+        session.tick()
+        finding = Finding(session.board, clock.now())
+        said.update(translated(finding.sentence(job)) for job in finding.jobs)
+
+    try:
+        speak(language)
+        hear()
+        batches = {s.batch.id for s in session.board.standings}
+        for batch in batches:
+            session.take(session.bench.mix(batch))
+        hear()
+        clock.advance(hours=20)
+        hear()
+        clock.advance(hours=70)
+        type_temperature(session, 4.0, at_rack=False)
+        hear()
+        session.take(session.bench.disturb(session.board.standings[0].joint.id))
+        hear()
+        clock.advance(minutes=1)
+        finding = Finding(session.board, clock.now())
+        said.update(translated(finding.sentence(job)) for job in finding.jobs)
+    finally:
+        speak("en")
+        QLocale.setDefault(before)
+    assert len(said) >= 8
+    for sentence in said:
+        assert len(sentence.split()) <= 25, sentence
+        assert sentence.endswith(".")
+        assert sentence.count(".") <= 2, "one sentence, and the dot of a name"
+        assert "{" not in sentence
+
+
+def test_it_opens_at_once(counter: Counter) -> None:
+    """Within 100 ms, the best of three: a slow machine is no fault of the dialog."""
+    took = []
+    for _ in range(3):
+        begun = perf_counter()
+        dialog = FindDialog(counter.session, counter.window, theme=dark_theme())
+        dialog.show()
+        dialog.repaint()
+        took.append(perf_counter() - begun)
+        dialog.close()
+    assert min(took) < 0.1

@@ -278,18 +278,19 @@ def _another(shop: Shop, standing: Standing, time: str) -> bool:
     return time in {said_at(t, now, SHOP_ZONE) for t in facts if t is not None}
 
 
-def picture_of(qtbot: Any, demo: DemoWindow) -> QImage:
+def picture_of(demo: DemoWindow) -> QImage:
     demo.window.refresh()
     QApplication.processEvents()
-    board = demo.window.board
-    qtbot.waitUntil(lambda: not board.delegate.fading, timeout=5000)
     return demo.window.grab().toImage()
 
 
 def test_none_is_in_any_picture(
     qtbot: Any, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    """The window is the same to the pixel whether the early bounds are reckoned or not."""
+    """The window is the same to the pixel whether the early bounds are reckoned or not.
+
+    Two windows may for a moment be at different frames of a fade; it passes.
+    """
     plain = DemoWindow(qtbot, tmp_path / "plain")
     monkeypatch.setattr(curing, "Bond", partial(Bond, early_permissions=True))
     knowing = DemoWindow(qtbot, tmp_path / "knowing")
@@ -306,15 +307,13 @@ def test_none_is_in_any_picture(
             if standing.outcome is not None:
                 known += len(early_of(standing).instants)
         for slot in slots:
-            images = []
             for demo in (plain, knowing):
                 demo.select(slot)
-                images.append(picture_of(qtbot, demo))
-            assert images[0] == images[1], slot
+            qtbot.waitUntil(lambda: picture_of(plain) == picture_of(knowing), timeout=5000)
             assert set(widget_texts(plain.window)) == set(widget_texts(knowing.window))
         for demo in (plain, knowing):
             demo.window.toggle_wall()
-        assert picture_of(qtbot, plain) == picture_of(qtbot, knowing)
+        qtbot.waitUntil(lambda: picture_of(plain) == picture_of(knowing), timeout=5000)
         for demo in (plain, knowing):
             demo.window.leave_wall()
     assert known > 10
