@@ -1271,8 +1271,8 @@ Tafel zeigen</translation>
         <translation>meldungen-{day}.csv</translation>
     </message>
     <message>
-        <source>day: today, Fri, 12 March</source>
-        <translation>Tag: heute, Fr, 12. März</translation>
+        <source>day: today, Fri or 9 March</source>
+        <translation>Tag: heute, Fr oder 9. März</translation>
     </message>
     <message>
         <source>job</source>
@@ -1490,6 +1490,10 @@ Tafel zeigen</translation>
         <translation>Wie kalt wird es?</translation>
     </message>
     <message>
+        <source>Not updating since {time}</source>
+        <translation>Ohne Nachricht seit {time}</translation>
+    </message>
+    <message>
         <source>Nothing due</source>
         <translation>Nichts fällig</translation>
     </message>
@@ -1672,6 +1676,10 @@ Tafel zeigen</translation>
     <message>
         <source>released {initials}</source>
         <translation>frei {initials}</translation>
+    </message>
+    <message>
+        <source>rely on nothing here</source>
+        <translation>auf nichts hier verlassen</translation>
     </message>
     <message>
         <source>row {row} of {rows}</source>
@@ -4051,6 +4059,10 @@ Gewicht</translation>
         <translation>Freigabe zurückgezogen</translation>
     </message>
     <message>
+        <source>re-aimed while it was wet</source>
+        <translation>ausgerichtet, solange es nass war</translation>
+    </message>
+    <message>
         <source>re-glued</source>
         <translation>neu geklebt</translation>
     </message>
@@ -5649,6 +5661,10 @@ eintippen</translation>
     <message>
         <source>minimum {temperature}</source>
         <translation>Minimum {temperature}</translation>
+    </message>
+    <message>
+        <source>no name given</source>
+        <translation>kein Name genannt</translation>
     </message>
     <message>
         <source>no reading</source>

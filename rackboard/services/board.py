@@ -218,12 +218,14 @@ class Board:
             self.snapshot, self.records(), self.standings, windows, self.ticked_us
         )
 
-    def foretold(self, standing: Standing) -> Instant | None:
-        """Return the printed time of the next permission as it was said at glue-up."""
+    def foretold(
+        self, standing: Standing, milestone: Milestone | None = None
+    ) -> Instant | None:
+        """Return the printed time of a permission, the next one, as it was said at glue-up."""
         said = (self._foretold or {}).get(standing.joint.id)
         if said is None:
             return None
-        handling = standing.milestone is Milestone.HANDLING
+        handling = (milestone or standing.milestone) is Milestone.HANDLING
         return said.handling_us if handling else said.full_us
 
     def state_of(self, standing: Standing) -> tuple[State, dict[int, ZoneRecord]] | None:

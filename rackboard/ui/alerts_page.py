@@ -114,7 +114,7 @@ class AlertsPage(Dialog):
         )
         self.day = self.field(
             say("AlertsPage", "Day"), 270 if large else 215,
-            placeholder=say("AlertsPage", "day: today, Fri, 12 March"),
+            placeholder=say("AlertsPage", "day: today, Fri or 9 March"),
         )  # fmt: skip
         self.place = self.choice(say("AlertsPage", "Place"))
         self.place.addItem(say("AlertsPage", "All places"), None)

@@ -244,12 +244,12 @@ class BoardPresenter(JointWords):
             )
             if job.job.ready_us is not None:
                 said = say("Board", "{said}, READY").format(said=said)
-            if promise := self._promise_words(job):
+            if not self.stale and (promise := self._promise_words(job)):
                 said = f"{said}, {promise}"
             box = ReadyBox.NOT_YET
             if job.job.ready_us is not None:
                 box = ReadyBox.PRESSED
-            elif job.good:
+            elif job.good and not self.stale:
                 box = ReadyBox.GOOD
             rows.append(
                 JobRow(
@@ -265,6 +265,8 @@ class BoardPresenter(JointWords):
 
         A promise that can't be kept is said; of one that nobody knows, once it is missed.
         """
+        if self.stale:
+            return "–"
         if job.held:
             return say("Board", "on hold")
         promised = job.job.promised_us
@@ -316,9 +318,21 @@ class BoardPresenter(JointWords):
         nothing = DueLine(
             None, "", say("Board", "Nothing due"), say("Board", "the next event will stand here")
         )
+        if self.stale:
+            nothing = self.not_updating()
         return Strip(
             f"{local:%H:%M}", translated(LONG_DAYS[local.weekday()]), long_date(local),
             upcoming[0] if upcoming else nothing, following, self.ask(), self._temperatures(),
+        )  # fmt: skip
+
+    def not_updating(self) -> DueLine:
+        """Return what is said in place of the next event while the board isn't updating."""
+        return DueLine(
+            Glyph.CLOCK, "",
+            say("Board", "Not updating since {time}").format(
+                time=self.times.moment(self.board.ticked_us)
+            ),
+            say("Board", "rely on nothing here"),
         )  # fmt: skip
 
     def coming(self) -> list[Due]:

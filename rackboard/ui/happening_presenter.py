@@ -31,6 +31,7 @@ _JOINT = {
     "glued late": text("Happening", "glued late"),
     "permission withdrawn": text("Happening", "permission withdrawn"),
     "moved after its working life": text("Happening", "moved after its working life"),
+    "re-aimed": text("Happening", "re-aimed while it was wet"),
     "released": text("Happening", "released"),
     "re-glued": text("Happening", "re-glued"),
     "corrected": text("Happening", "corrected"),
@@ -78,6 +79,8 @@ class HappeningPresenter:
         """Return all lines."""
         alarms = self._alarms()
         coming = [self._coming(n, due) for n, due in enumerate(self._p.coming())]
+        if self._p.stale:
+            coming = [self._not_updating()]
         notes = [
             Happening(f"note:{n}", HappeningKind.HAPPENED, "", Glyph.CLOCK, note, accessible=note)
             for n, note in enumerate(map(translated, self._notes))
@@ -129,6 +132,14 @@ class HappeningPresenter:
         above = [card for card in cards if card.word is Word.HOLD or card.glyph is Glyph.LOCK]
         return [*above, *alarms, *(card for card in cards if card not in above)]
 
+    def _not_updating(self) -> Happening:
+        """Return what stands in place of what is due: a stale board knows of nothing."""
+        line = self._p.not_updating()
+        return Happening(
+            "stale", HappeningKind.DUE, "", Glyph.CLOCK, line.title, (line.detail,), line.title,
+            (line.detail,), accessible=f"{line.title}. {line.detail}",
+        )  # fmt: skip
+
     def _coming(self, number: int, due: Due) -> Happening:
         places = self._p.places(due.standings)
         title = f"{translated(DUE_TITLES[due.kind])}, {places}"
@@ -144,17 +155,17 @@ class HappeningPresenter:
     def _happened(self, events: Iterable[Event]) -> list[Happening]:
         """Return the journal's lines; clubs of one batch and one moment share a line."""
         by_joint = {s.joint.id: s for s in self._p.board.standings}
-        groups: dict[tuple[Instant, str, int], list[Event]] = {}
+        groups: dict[tuple[Instant, str, str, int], list[Event]] = {}
         for event in events:
             if event.at_us > self._p.now:
                 continue
             batch = 0
             if event.subject == "joint" and event.subject_id in by_joint:
                 batch = by_joint[event.subject_id].batch.id
-            key = (event.at_us, event.kind, batch or event.subject_id)
+            key = (event.at_us, event.kind, event.subject, batch or event.subject_id)
             groups.setdefault(key, []).append(event)
         lines = []
-        for (at, kind, _), members in groups.items():
+        for (at, kind, _, _), members in groups.items():
             title = self._title(members, by_joint)
             if not title:
                 continue

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from rackboard.core.bench import JointKind, Milestone, Parts, PlaceKind, Source
 from rackboard.core.cure.forecast import Bounds, printed_time
-from rackboard.core.instants import MINUTE_US
+from rackboard.core.instants import MINUTE_US, Instant
 from rackboard.core.standing import Standing
 from rackboard.core.text import text
 from rackboard.core.words import SHORT_PHRASES, Word
@@ -27,7 +27,7 @@ from rackboard.ui.inspector_view import (
 )
 from rackboard.ui.language import say, spoken, translated
 from rackboard.ui.tile import Glyph, word_text
-from rackboard.ui.wording import Times, both_clocks
+from rackboard.ui.wording import Times, both_clocks, customer_said
 
 _SOONER_MIN = 30 * MINUTE_US
 _MOVED_US = 10 * MINUTE_US  # a time that moves by more is said with what it was
@@ -73,14 +73,13 @@ class InspectorPresenter:
         where = self._p.snapshot.where(standing.club.id)
         job, batch = standing.job, standing.batch
         customer = self._p.snapshot.customers.get(job.customer_id)
-        name = customer.name if customer else ""
         head = say("Inspector", "Job {job}, {customer}. Batch {batch}, not mixed yet")
         mixed = ""
         if batch.mixed_us is not None:
             head = say("Inspector", "Job {job}, {customer}. Batch {batch}, mixed {time}")
             mixed = self._times.moment(batch.mixed_us)
         lines = (
-            head.format(job=job.number, customer=name or say("Inspector", "customer erased"),
+            head.format(job=job.number, customer=customer_said(customer),
                         batch=batch.number, time=mixed),
             say("Inspector", "{clocks} by its sheet").format(clocks=both_clocks(batch.sheet)),
         )  # fmt: skip
@@ -216,7 +215,8 @@ class InspectorPresenter:
         air = air_of(self._p, standing) or say("Inspector", "no reading")
         by_record = say("Inspector", "by its record, now {air}").format(air=air)
         short = say("Inspector", "now {air}").format(air=air)
-        why = self._margin_words(standing)
+        said = None if bounds.late is None or standing.unknown else printed_time(bounds.late)
+        why = self._margin_words(standing, milestone, said)
         if grant is not None:
             by_record = short = say("Inspector", "by its record")
             why = (say("Inspector", "the record has reached it"),) * 2
@@ -226,7 +226,9 @@ class InspectorPresenter:
             Reason(say("Inspector", "with the margin"), margin, *why),
         )
 
-    def _margin_words(self, standing: Standing) -> tuple[str, str]:
+    def _margin_words(
+        self, standing: Standing, milestone: Milestone, now_said: Instant | None
+    ) -> tuple[str, str]:
         """Return why the margin's time is what it is, and the same for a narrow card."""
         record = record_of(self._p, standing)
         if record is None or record.last is None:
@@ -247,8 +249,7 @@ class InspectorPresenter:
             why = say(
                 "Inspector", "{why}: below the sheet's {minimum} it counts for less"
             ).format(why=why, minimum=minimum)
-        was = self._p.board.foretold(standing)
-        now_said = standing.not_before_us
+        was = self._p.board.foretold(standing, milestone)
         if was is not None and now_said is not None and abs(was - now_said) > _MOVED_US:
             time = self._times.moment(was)
             short = say("Inspector", "was {time} at glue-up").format(time=time)

@@ -17,7 +17,7 @@ from rackboard.ui.curve_presenter import ALLOWS
 from rackboard.ui.inspector_presenter import graphics_said, kind_said
 from rackboard.ui.language import say, translated
 from rackboard.ui.tile import HOLD_GLYPHS, Glyph
-from rackboard.ui.wording import Times, both_clocks
+from rackboard.ui.wording import Times, both_clocks, customer_said
 
 REASONS = {
     HoldReason.DISTURBED: text("History", "on HOLD: disturbed"),
@@ -128,10 +128,9 @@ class JointHistory:
         standing, moment = self._standing, self._times.moment
         joint, batch, job = standing.joint, standing.batch, standing.job
         customer = self._p.snapshot.customers.get(job.customer_id)
-        name = customer.name if customer else ""
         facts = [
             (say("History", "Job"), job.number),
-            (say("History", "Customer"), name or say("Inspector", "customer erased")),
+            (say("History", "Customer"), customer_said(customer)),
             (say("History", "Joint"), kind_said(joint.kind, joint.lag_s)),
             (say("History", "Epoxy"), batch.sheet.name),
             (say("History", "By its sheet"), both_clocks(batch.sheet)),

@@ -31,7 +31,7 @@ from rackboard.ui.session import Session
 from rackboard.ui.theme import paper_theme
 from rackboard.ui.tile import HOLD_GLYPHS, WORD_GLYPHS, Glyph, word_text
 from rackboard.ui.type import Align, Face, Roles, Style
-from rackboard.ui.wording import Times
+from rackboard.ui.wording import Times, customer_said
 
 UNITS_PER_INCH = 120
 MARGIN = 76.0
@@ -114,7 +114,7 @@ def joint_sheet(session: Session, standing: Standing) -> Sheet:
     customer = presenter.snapshot.customers.get(standing.job.customer_id)
     job = say("JointSheet", "job {job}, {customer}").format(
         job=standing.job.number,
-        customer=(customer.name if customer else "") or say("Inspector", "customer erased"),
+        customer=customer_said(customer),
     )
     shop = presenter.snapshot.settings.get("shop name")
     printed = say("JointSheet", "printed {time}").format(time=times.printed())

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from datetime import datetime
 
+from rackboard.core.bench import Customer
 from rackboard.core.day_names import DAYS, LONG_DAYS, MONTHS
 from rackboard.core.epoxy import Range, Sheet
 from rackboard.core.instants import DAY_US, MINUTE_US, Instant
@@ -15,8 +16,8 @@ from rackboard.core.text import Figure, text
 from rackboard.ui.language import say, spoken, translated
 
 __all__ = (
-    "DAYS", "LONG_DAYS", "LONG_MONTHS", "MONTHS", "Times", "both_clocks", "hours_text",
-    "in_sentence", "long_date", "short_name",
+    "DAYS", "LONG_DAYS", "LONG_MONTHS", "MONTHS", "Times", "both_clocks", "customer_said",
+    "hours_text", "in_sentence", "long_date", "short_name",
 )  # fmt: skip
 
 LONG_MONTHS = (
@@ -118,6 +119,15 @@ def hours_text(hours: float) -> str:
     if rest == 0.5:
         return f"{int(whole)}½ h"
     return translated(Figure(f"{hours:.3g} h"))
+
+
+def customer_said(customer: Customer | None) -> str:
+    """Return whose clubs they are: a quick repair may have no name, an erased one has none."""
+    if customer is not None and customer.name:
+        return customer.name
+    if customer is not None and customer.erased_us is None:
+        return say("Inspector", "no name given")
+    return say("Inspector", "customer erased")
 
 
 def both_clocks(sheet: Sheet) -> str:
