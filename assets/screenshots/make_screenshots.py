@@ -29,6 +29,7 @@ from rackboard.services.bench import Bench  # noqa: E402
 from rackboard.services.board import Board  # noqa: E402
 from rackboard.services.demo import demo_start, furnish_demo  # noqa: E402
 from rackboard.store import Store  # noqa: E402
+from rackboard.ui.language import speak  # noqa: E402
 from rackboard.ui.main_window import MainWindow  # noqa: E402
 from rackboard.ui.resources import SEMI_CONDENSED, load_fonts  # noqa: E402
 from rackboard.ui.session import Session  # noqa: E402
@@ -40,6 +41,7 @@ CLUB = "5 iron"
 """The ring stands on the first one of this name."""
 FREED = 4
 """The first slot that a cured club leaves."""
+
 
 def logger_file() -> str:
     """Return a logger's file, invented: decimal commas, a gap, a line that is no reading."""
@@ -115,7 +117,7 @@ def close(window: QWidget) -> None:
 
 
 def boards(folder: Path) -> None:
-    """Picture the board in both schemes and both sizes."""
+    """Picture the board in both schemes and both sizes, and in the other language."""
     for name, scheme, size in (
         ("board-dark", "dark", LARGE),
         ("board-light", "light", LARGE),
@@ -124,6 +126,22 @@ def boards(folder: Path) -> None:
         window = open_demo(scheme, size)
         take(window, folder, name)
         close(window)
+    speak("de")
+    window = open_demo("dark", SMALL)
+    take(window, folder, "board-german")
+    close(window)
+    speak("en")
+
+
+def wall(folder: Path) -> None:
+    """Picture the view that is read from across the room."""
+    window = open_demo("dark", LARGE)
+    window.toggle_wall()
+    window.showNormal()
+    window.resize(*LARGE)
+    settle()
+    take(window, folder, "wall")
+    close(window)
 
 
 def glue_up(folder: Path) -> None:
@@ -152,7 +170,9 @@ def glue_up(folder: Path) -> None:
 
 
 def dialogs(folder: Path) -> None:
-    """Picture an epoxy's form and the import."""
+    """Picture an epoxy's form, the import and the alerts."""
+    from rackboard.services.alerts import Alerts
+    from rackboard.ui.alerts_page import AlertsPage
     from rackboard.ui.epoxy_form import EpoxyForm
     from rackboard.ui.import_dialog import ImportDialog
 
@@ -168,6 +188,10 @@ def dialogs(folder: Path) -> None:
         while importing.reading:
             settle(20)
     shown(importing, folder, "import")
+    session = window.session
+    session.alerts = Alerts(session.store, session.clock)
+    session.raise_due()
+    shown(AlertsPage(session, window), folder, "alerts")
     close(window)
 
 
@@ -185,6 +209,7 @@ def main() -> None:
     folder = Path(sys.argv[1]) if len(sys.argv) > 1 else Path(__file__).resolve().parent
     folder.mkdir(parents=True, exist_ok=True)
     app = QApplication(sys.argv[:1])
+    speak("en")
     app.setStyle("Fusion")
     load_fonts()
     font = QFont(SEMI_CONDENSED)
@@ -192,6 +217,7 @@ def main() -> None:
     font.setWeight(QFont.Weight.Medium)
     app.setFont(font)
     boards(folder)
+    wall(folder)
     glue_up(folder)
     dialogs(folder)
 

@@ -164,6 +164,8 @@ class ClubKey(Key):
             right = body.right() - 5
             type.draw(painter, sub, right, middle + cap / 2, slot, theme.sub, Align.RIGHT)
         else:
+            if type.width(style, self.text()) > room:
+                style = roles.caption_narrow
             shown = type.fitting(style, self.text(), room)
             type.draw(painter, style, x, middle - 5, shown, theme.text)
             type.draw(painter, sub, x, middle + cap + 7, slot, theme.sub)

@@ -12,6 +12,8 @@ from typing import NamedTuple
 
 LARGE_WIDTH, LARGE_HEIGHT = 1800, 974
 """Least board (without the menu bar) for the larger metrics."""
+MENU = 26
+"""Height of the menu bar of the larger design."""
 COLUMNS, ROWS, BOX_COLUMNS = 5, 3, 4
 
 
@@ -113,7 +115,7 @@ def grid(width: int, height: int) -> Grid:
         return size - ceil(tight * by)
 
     return Grid(
-        large=True, width=width, height=height, menu=26, margin=24, gutter=16,
+        large=True, width=width, height=height, menu=MENU, margin=24, gutter=16,
         strip=drawn_in(80, 20), gap=drawn_in(12, 5), head=drawn_in(28, 6),
         tile_w=252, tile_h=drawn_in(197, 4), box_gap=drawn_in(12, 6), slim_gap=drawn_in(10, 3),
         slim=drawn_in(44, 8), column_gap=32, bottom=drawn_in(20, 12),

@@ -17,6 +17,7 @@ from rackboard.ui.board_presenter import BoardPresenter
 from rackboard.ui.board_view import BoardView, Happening
 from rackboard.ui.commands import Commands
 from rackboard.ui.doing import Doing
+from rackboard.ui.grid import MENU, grid
 from rackboard.ui.language import say
 from rackboard.ui.session import Session
 from rackboard.ui.theme import Appearance, Theme
@@ -311,10 +312,11 @@ class MainWindow(QMainWindow):
         self._fit_menu_bar()
 
     def _fit_menu_bar(self) -> None:
-        grid = self.board.grid()
+        # Of the size that the board will have: it is resized after its window.
+        at = grid(self.width(), self.height() - MENU)
         bar = self.menuBar()
-        bar.setFont(type.font(Roles(large=grid.large).small))
-        bar.setFixedHeight(grid.menu)
+        bar.setFont(type.font(Roles(large=at.large).small))
+        bar.setFixedHeight(at.menu)
 
     def _title(self) -> str:
         name = self.session.board.snapshot.settings.get("shop name")

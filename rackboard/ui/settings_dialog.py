@@ -156,7 +156,7 @@ class SettingsDialog(Dialog):
         self.courier_page = CourierSettings(session, self, session.couriers)
         self._lay_out()
         session.acted.connect(self._on_acted)
-        self.fit(1420 if self.roles.large else 1140, 880 if self.roles.large else 700)
+        self.fit(1420 if self.roles.large else 1140, 980 if self.roles.large else 720)
         self.name.setFocus()
 
     # Layout

@@ -165,7 +165,9 @@ def draw_lines(
 def wrapped(style: Style, text: str, room: float) -> list[str]:
     """Return the text broken at spaces into lines no wider than `room`."""
     lines: list[str] = []
-    for word in text.split():
+    for word in text.replace("\n", " ").split(" "):  # not at a no-break space: "17.5 °C"
+        if not word:
+            continue
         if lines and width(style, f"{lines[-1]} {word}") <= room:
             lines[-1] += f" {word}"
         else:
