@@ -106,7 +106,7 @@ class Choice(QComboBox):
         self._theme, self._roles = theme, roles
         self.setFont(type.font(field_style(roles)))
         self.setFixedHeight(field_height(roles))
-        self.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
+        # Not AdjustToContents: that shrinks the box behind the back of its layout.
 
     def show_theme(self, theme: Theme) -> None:
         """Take another scheme."""

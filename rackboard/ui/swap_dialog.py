@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from rackboard.core.errors import InputError
 from rackboard.core.standing import Standing
@@ -51,8 +51,6 @@ class SwapDialog(ActDialog):
             self.other.addItem(self._named(candidate), candidate.club.id)
         if other_id is not None:
             self.other.setCurrentIndex(max(self.other.findData(other_id), 0))
-        # As wide as its form, whatever the style says of a box that isn't shown yet.
-        self.other.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         content.addWidget(self.other)
         self.keys: dict[str, Key] = {}
         column = QVBoxLayout()

@@ -397,7 +397,7 @@ DIALOGS: dict[str, Callable[[DemoWindow], object]] = {
     **{f"help-{key}": help_page(key) for key in ("states", "board", "keys", "model", "cautions")},
     "record": on(WAIT, "record"), "curve-table": on(WAIT, "table"),
     "alerts-page": alerts_page, "alert-withdrawn": withdrawn, "message": message,
-    "erase": on(WAIT, "erase"), "import": on(WAIT, "import"), "about": on(WAIT, "about"),
+    "erase": on(WAIT, "erase"), "import": on(WAIT, "import"),
 }  # fmt: skip
 
 
