@@ -106,7 +106,7 @@ class Choice(QComboBox):
         self._theme, self._roles = theme, roles
         self.setFont(type.font(field_style(roles)))
         self.setFixedHeight(field_height(roles))
-        # Not AdjustToContents: that shrinks the box behind the back of its layout.
+        # Not AdjustToContents: a box in a form was at times painted before its layout was done.
 
     def show_theme(self, theme: Theme) -> None:
         """Take another scheme."""

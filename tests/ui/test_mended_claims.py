@@ -103,15 +103,3 @@ def test_a_head_that_was_re_aimed_is_in_the_list(scene: Scene) -> None:
     scene.window.refresh()
     titles = [h.title for h in scene._view().happenings]
     assert "Job 310, 7 iron: re-aimed while it was wet" in titles
-
-
-def test_a_choice_keeps_the_width_that_its_form_gives_it(scene: Scene) -> None:
-    from rackboard.ui.swap_dialog import SwapDialog
-
-    glue(scene)
-    dialog = SwapDialog(scene.session, scene.standing("7 iron"), scene.window)
-    dialog.open()
-    wide = dialog.other.width()
-    dialog.other.addItem("an entry more", 99)
-    assert dialog.other.width() == wide
-    dialog.reject()
